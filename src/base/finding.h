@@ -1,0 +1,103 @@
+// Findings: what is wrong with some content (a rubric, an input file, a command line), as data.
+// The words for each code live in messages.cpp; printing is a client (see describe()).
+// A Finding owns everything it holds and may be copied between threads.
+#pragma once
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/span.h"
+
+namespace retort {
+
+enum class Severity : std::uint8_t { note, warning, error };
+
+// One code per kind of fault. Add the words for a new code in messages.cpp; a test checks that
+// every code has them.
+enum class Code : std::uint16_t {
+  // files and commands
+  file_missing,
+  file_unreadable,
+  file_too_large,
+  folder_empty,
+  ending_unknown,
+  write_failed,
+  output_closed,
+  rubric_not_found,
+  rubrics_folder_missing,
+  // text
+  invalid_utf8,
+  nul_bytes,
+  answer_too_long,
+  answer_empty,
+  // JSON
+  json_syntax,
+  json_too_deep,
+  json_not_object,
+  json_duplicate_key,
+  json_trailing,
+  line_too_long,
+  // answers
+  answer_no_text,
+  answer_text_not_string,
+  answer_mark_bad,
+  answer_other_rubric,
+  answers_limit,
+  // rubrics and vocabulary
+  key_unknown,
+  key_missing,
+  wrong_type,
+  format_unsupported,
+  value_not_allowed,
+  id_repeated,
+  id_bad,
+  include_cycle,
+  include_outside,
+  include_missing,
+  set_unknown,
+  step_unknown,
+  step_cycle,
+  concept_unknown,
+  concept_cycle,
+  concept_empty,
+  concept_repeated_word,
+  pattern_syntax,
+  pattern_empty,
+  pattern_too_wide,
+  pattern_repeated,
+  pattern_never,
+  step_no_pattern,
+  step_no_vague,
+  step_no_hint,
+  step_no_example,
+  hint_gives_answer,
+  values_missing,
+  value_unreadable,
+  example_fails,
+  order_self,
+  // labelled files
+  label_unknown_step,
+  label_bad_status,
+  label_missing_step,
+};
+
+struct Finding {
+  Code code{};
+  std::string file;                // as the user named it; empty when there is none
+  Span span;                       // bytes in that file; empty span at 0 when unknown
+  bool located = false;            // whether `span` means anything
+  std::vector<std::string> notes;  // fill {0}, {1}, ... of the message
+};
+
+using Findings = std::vector<Finding>;
+
+inline Finding make_finding(Code code, std::string file, std::vector<std::string> notes = {}) {
+  return {code, std::move(file), {}, false, std::move(notes)};
+}
+inline Finding make_finding(Code code, std::string file, Span span,
+                            std::vector<std::string> notes = {}) {
+  return {code, std::move(file), span, true, std::move(notes)};
+}
+
+}  // namespace retort

@@ -1,0 +1,179 @@
+#include "base/messages.h"
+
+#include <array>
+#include <cassert>
+
+namespace retort {
+namespace {
+
+using enum Severity;
+
+constexpr std::array kMessages = {
+    Message{Code::file_missing, "file-missing", error, "there is no file or folder of this name",
+            "check the name, or run the command from the folder that holds it"},
+    Message{Code::file_unreadable, "file-unreadable", error, "this file cannot be read ({0})",
+            "check who may read it, then try again"},
+    Message{Code::file_too_large, "file-too-large", error, "this file has {0} bytes, more than the {1} allowed here",
+            "split it into smaller files"},
+    Message{Code::folder_empty, "folder-empty", error, "this folder holds no answers",
+            "put .txt, .md or .jsonl files in it"},
+    Message{Code::ending_unknown, "ending-unknown", error, "the ending '{0}' is not one that can be read",
+            "use .txt, .md or .jsonl, or - for standard input"},
+    Message{Code::write_failed, "write-failed", error, "the output could not be written ({0})",
+            "check the free space and who may write there; nothing was left half-written"},
+    Message{Code::output_closed, "output-closed", error, "the reader of the output went away before the end", ""},
+    Message{Code::rubric_not_found, "rubric-not-found", error, "there is no rubric '{0}'{1}",
+            "'retort rubric list' shows the ones there are; or give the path of a rubric file"},
+    Message{Code::rubrics_folder_missing, "rubrics-folder-missing", error,
+            "the folder with the rubrics was not found (looked in {0})",
+            "set RETORT_RUBRICS to the folder that holds 'vocabulary.json'"},
+    Message{Code::invalid_utf8, "invalid-utf8", warning, "{0} bytes are not valid UTF-8 and were passed over",
+            "save the text as UTF-8"},
+    Message{Code::nul_bytes, "nul-bytes", warning, "{0} NUL bytes were read as spaces", "save it as plain text"},
+    Message{Code::answer_too_long, "answer-too-long", error, "this answer has {0} bytes; an answer may have up to {1}",
+            "check that this is one pupil's answer, and split it if not"},
+    Message{Code::answer_empty, "answer-empty", note, "this answer has no words in it", ""},
+    Message{Code::json_syntax, "json-syntax", error, "this is not valid JSON: {0}",
+            "look for a missing comma, quote or bracket just before this place"},
+    Message{Code::json_too_deep, "json-too-deep", error, "the JSON is nested more than {0} deep",
+            "nothing here needs such depth; take out the extra brackets"},
+    Message{Code::json_not_object, "json-not-object", error, "a JSON object { ... } is expected here", "write {\"...\": ...}"},
+    Message{Code::json_duplicate_key, "json-duplicate-key", error, "the key '{0}' stands twice in the same object",
+            "keep one of the two"},
+    Message{Code::json_trailing, "json-trailing", error, "there is more text after the end of the JSON", "take it out"},
+    Message{Code::line_too_long, "line-too-long", error, "line {0} has more than {1} bytes and was not read",
+            "check that the file has one answer a line"},
+    Message{Code::answer_no_text, "answer-no-text", error, "line {0}: the object has no \"text\"",
+            "give each line a \"text\" with the pupil's answer"},
+    Message{Code::answer_text_not_string, "answer-text-not-string", error, "line {0}: \"{1}\" is not what is expected ({2})",
+            "put text in quotes, and write marks as whole numbers"},
+    Message{Code::answer_mark_bad, "answer-mark-bad", error, "line {0}: \"{1}\" is not a whole number from 0 to 100",
+            "write the mark as a whole number, or leave it out"},
+    Message{Code::answer_other_rubric, "answer-other-rubric", warning,
+            "line {0}: this answer says it is for '{1}'; it was checked against '{2}'", "check that the right rubric was named"},
+    Message{Code::answers_limit, "answers-limit", error, "{0} problems in this file; only the first {1} are shown", ""},
+    Message{Code::key_unknown, "key-unknown", error, "'{0}' is not a key that is known here{1}", "known here: {2}"},
+    Message{Code::key_missing, "key-missing", error, "{0} needs a '{1}'", "add \"{1}\": {2}"},
+    Message{Code::wrong_type, "wrong-type", error, "'{0}' should be {1}", "write {2}"},
+    Message{Code::format_unsupported, "format-unsupported", error, "format {0} is not one that this program reads (it reads {1})",
+            "write \"format\": {1}, or use a newer program"},
+    Message{Code::value_not_allowed, "value-not-allowed", error, "'{0}' is not allowed for '{1}'", "use one of: {2}"},
+    Message{Code::id_repeated, "id-repeated", error, "the id '{0}' is used twice", "give each its own id"},
+    Message{Code::id_bad, "id-bad", error, "'{0}' cannot be an id", "use small letters, digits and single hyphens, for instance 'loaded-reading'"},
+    Message{Code::include_cycle, "include-cycle", error, "'{0}' includes itself ({1})", "take out one of the includes"},
+    Message{Code::include_outside, "include-outside", error, "'{0}' lies outside the rubric's own folder", "include files of the same folder, by name"},
+    Message{Code::include_missing, "include-missing", error, "the included file '{0}' cannot be read", "check its name"},
+    Message{Code::set_unknown, "set-unknown", error, "there is no set of patterns called '{0}'{1}", "known sets: {2}"},
+    Message{Code::step_unknown, "step-unknown", error, "there is no step '{0}' in this rubric{1}", "known steps: {2}"},
+    Message{Code::step_cycle, "step-cycle", error, "the step '{0}' depends on itself", "let it depend on words instead"},
+    Message{Code::concept_unknown, "concept-unknown", error, "the word list '{{0}}' is not in the vocabulary{1}",
+            "add it under \"words\", or use one that 'retort rubric words' shows"},
+    Message{Code::concept_cycle, "concept-cycle", error, "the word list '{0}' is made of itself", "take '{{0}}' out of its own wordings"},
+    Message{Code::concept_empty, "concept-empty", error, "the word list '{0}' has no words", "add at least one wording"},
+    Message{Code::concept_repeated_word, "concept-repeated-word", warning, "'{0}' stands twice in the word list '{1}'", "keep one of the two"},
+    Message{Code::pattern_syntax, "pattern-syntax", error, "this pattern cannot be read: {0}", "{1}"},
+    Message{Code::pattern_empty, "pattern-empty", error, "this pattern has no words", "write the words to look for"},
+    Message{Code::pattern_too_wide, "pattern-too-wide", error, "this pattern would match nearly any answer (only {0})",
+            "add the word or list that makes it special"},
+    Message{Code::pattern_repeated, "pattern-repeated", warning, "this pattern stands twice in the step", "keep one of the two"},
+    Message{Code::pattern_never, "pattern-never", error, "this pattern can never match: {0}", "{1}"},
+    Message{Code::step_no_pattern, "step-no-pattern", error, "the step '{0}' can never be present: it has no pattern and no facet data",
+            "add \"present\": [\"...\"]"},
+    Message{Code::step_no_vague, "step-no-vague", note, "the step '{0}' can never be vague", "add \"vague\": [\"...\"] if a weak mention should be seen"},
+    Message{Code::step_no_hint, "step-no-hint", error, "the step '{0}' has no hint", "add \"hint\": a short question that nudges"},
+    Message{Code::step_no_example, "step-no-example", warning, "the step '{0}' has no '{1}' example", "add one under \"examples\""},
+    Message{Code::hint_gives_answer, "hint-gives-answer", warning, "the hint for '{0}' gives the answer away: it would earn the step by itself",
+            "ask a question that does not hold the answer's words"},
+    Message{Code::values_missing, "values-missing", error, "the step '{0}' checks values, but the rubric's \"given\" has none",
+            "add \"values\": {\"quantity\": \"force\", \"list\": [\"1.5 N\", ...]} under \"given\""},
+    Message{Code::value_unreadable, "value-unreadable", error, "'{0}' is not a number with a known unit", "write it like \"1.5 N\" or \"15 min\""},
+    Message{Code::example_fails, "example-fails", error, "this example of '{0}' should be {1} and comes out {2}{3}",
+            "change the example, or the patterns of the step"},
+    Message{Code::order_self, "order-self", error, "the order names the same step twice ('{0}')", "name two different steps"},
+    Message{Code::label_unknown_step, "label-unknown-step", error, "line {0}: the label '{1}' is not a step of this rubric", "check the step's id"},
+    Message{Code::label_bad_status, "label-bad-status", error, "line {0}: '{1}' is not a status for '{2}'", "use present, vague or missing"},
+    Message{Code::label_missing_step, "label-missing-step", warning, "line {0}: no label for the step '{1}'", "add one, or it is left out of the count"},
+};
+
+std::string_view severity_word(Severity severity) {
+  switch (severity) {
+    case note: return "note";
+    case warning: return "warning";
+    case error: return "error";
+  }
+  return "error";
+}
+
+}  // namespace
+
+const Message& message(Code code) {
+  for (const Message& entry : kMessages) {
+    if (entry.code == code) return entry;
+  }
+  assert(false && "every code has a message; see messages_test");
+  return kMessages.front();
+}
+
+std::size_t message_count() { return kMessages.size(); }
+
+std::string fill(std::string_view pattern, const std::vector<std::string>& notes) {
+  std::string out;
+  for (std::size_t i = 0; i < pattern.size(); ++i) {
+    bool slot = pattern[i] == '{' && i + 2 < pattern.size() && pattern[i + 2] == '}' &&
+                pattern[i + 1] >= '0' && pattern[i + 1] <= '9';
+    if (!slot) {
+      out += pattern[i];
+      continue;
+    }
+    std::size_t index = static_cast<std::size_t>(pattern[i + 1] - '0');
+    if (index < notes.size()) out += notes[index];
+    i += 2;
+  }
+  return out;
+}
+
+LineColumn locate(std::string_view source, std::size_t offset) {
+  LineColumn at;
+  std::size_t stop = offset < source.size() ? offset : source.size();
+  for (std::size_t i = 0; i < stop; ++i) {
+    unsigned char c = static_cast<unsigned char>(source[i]);
+    if (c == '\n') {
+      ++at.line;
+      at.column = 1;
+    } else if ((c & 0xC0) != 0x80) {
+      ++at.column;
+    }
+  }
+  return at;
+}
+
+std::string describe(const Finding& finding, std::string_view source) {
+  const Message& entry = message(finding.code);
+  std::string out;
+  if (!finding.file.empty()) out += printable(finding.file, 400);
+  if (finding.located && !source.empty()) {
+    LineColumn at = locate(source, finding.span.begin);
+    out += ":" + std::to_string(at.line) + ":" + std::to_string(at.column);
+  }
+  if (!out.empty()) out += ": ";
+  out += severity_word(entry.severity);
+  out += ": " + fill(entry.what, finding.notes);
+  std::string todo = fill(entry.todo, finding.notes);
+  if (!todo.empty()) out += "; to put it right: " + todo;
+  return out;
+}
+
+std::string printable(std::string_view text, std::size_t limit) {
+  bool cut = text.size() > limit;
+  std::size_t end = cut ? limit : text.size();
+  while (cut && end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0) == 0x80) --end;
+  std::string out;
+  for (char c : text.substr(0, end)) {
+    unsigned char u = static_cast<unsigned char>(c);
+    out += (u < 0x20 || u == 0x7F) ? '?' : c;
+  }
+  if (cut) out += "...";
+  return out;
+}
+
+}  // namespace retort

@@ -1,0 +1,31 @@
+// The commands of the program: a table of names and functions, one file for each.
+#pragma once
+#include <string>
+#include <vector>
+
+namespace retort::cli {
+
+// The exit statuses that scripts rely on.
+enum Exit : int { kDone = 0, kSomeInputFailed = 1, kWrong = 2 };
+
+struct Options {
+  std::string rubric;
+  std::vector<std::string> inputs;
+  std::string format;      // empty: text on a terminal and in files
+  std::string output;      // empty: standard output
+  std::string labelled;
+  std::string id;
+  unsigned threads = 0;    // 0: as many as the machine has
+  bool show_differences = false;
+  bool quiet = false;
+  int width = 0;           // 0: the terminal's, or 80
+};
+
+int run_check(const Options& options);
+int run_rubric_list(const Options& options);
+int run_rubric_show(const Options& options);
+int run_rubric_lint(const Options& options);
+int run_rubric_test(const Options& options);
+int run_rubric_hear(const Options& options);
+
+}  // namespace retort::cli

@@ -1,0 +1,63 @@
+// retort: the program. The only file that knows CLI11.
+#include <CLI/CLI.hpp>
+#include <csignal>
+#include <functional>
+
+#include "cli/command.h"
+
+namespace {
+
+using retort::cli::Options;
+
+struct Command {
+  CLI::App* app;
+  int (*run)(const Options&);
+};
+
+void add_rubric(CLI::App& app, Options& options) {
+  app.add_option("RUBRIC", options.rubric, "a rubric file, or the id of one that came with the program")->required();
+}
+
+void add_output(CLI::App& app, Options& options) {
+  app.add_option("-o,--output", options.output, "write to this file, whole or not at all");
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  std::signal(SIGPIPE, SIG_IGN);  // a closed pipe is answered with a message
+  CLI::App app{"Retort reads pupils' written answers on science practicals and shows, in their own words,\n"
+               "which expected steps are there, vague or missing. It never decides a mark: a person does."};
+  app.name("retort");
+  app.require_subcommand(1);
+  Options options;
+  std::vector<Command> commands;
+  auto add = [&](CLI::App& parent, const char* name, const char* about, int (*run)(const Options&)) -> CLI::App& {
+    CLI::App* sub = parent.add_subcommand(name, about);
+    commands.push_back({sub, run});
+    return *sub;
+  };
+
+  CLI::App* rubric = app.add_subcommand("rubric", "the rubrics: list, show, lint, test, hear");
+  rubric->require_subcommand(1);
+  CLI::App& lint = add(*rubric, "lint", "report every fault of rubrics, with line and column", retort::cli::run_rubric_lint);
+  lint.add_option("RUBRIC", options.inputs, "rubric files or ids")->required();
+  CLI::App& test = add(*rubric, "test", "run a rubric's own examples, or compare it with labelled answers", retort::cli::run_rubric_test);
+  add_rubric(test, options);
+  test.add_option("--labelled", options.labelled, "answers with labels, one JSON object a line");
+  add_output(test, options);
+  CLI::App& hear = add(*rubric, "hear", "show which word lists a text touches", retort::cli::run_rubric_hear);
+  add_rubric(hear, options);
+  hear.add_option("TEXT", options.inputs, "the text in quotes; or - for standard input");
+
+  try {
+    app.parse(argc, argv);
+  } catch (const CLI::ParseError& error) {
+    int status = app.exit(error);
+    return status == 0 ? retort::cli::kDone : retort::cli::kWrong;
+  }
+  for (const Command& command : commands) {
+    if (command.app->parsed()) return command.run(options);
+  }
+  return retort::cli::kWrong;
+}

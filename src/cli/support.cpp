@@ -1,0 +1,56 @@
+#include "cli/support.h"
+
+#include <cerrno>
+#include <cstdio>
+#include <cstring>
+#include <filesystem>
+
+#include "base/messages.h"
+#include "intake/files.h"
+
+namespace retort::cli {
+
+void print(const Findings& findings, const SourceFiles& files, const std::string& folder) {
+  for (Finding finding : findings) {
+    auto source = files.find(finding.file);
+    std::string_view text = source == files.end() ? std::string_view() : std::string_view(source->second);
+    if (source != files.end()) finding.file = (std::filesystem::path(folder) / finding.file).lexically_normal().string();
+    std::fprintf(stderr, "%s\n", describe(finding, text).c_str());
+  }
+}
+
+void print(const Finding& finding) { std::fprintf(stderr, "retort: %s\n", describe(finding, {}).c_str()); }
+
+int write_out(const Options& options, std::string_view text) {
+  if (!options.output.empty()) {
+    Status written = write_file(options.output, text);
+    if (written) return kDone;
+    print(written.finding());
+    return kWrong;
+  }
+  errno = 0;
+  if (std::fwrite(text.data(), 1, text.size(), stdout) == text.size() && std::fflush(stdout) == 0) return kDone;
+  int error = errno;
+  print(error == EPIPE ? make_finding(Code::output_closed, "") : make_finding(Code::write_failed, "standard output", {std::strerror(error)}));  // NOLINT
+  return kSomeInputFailed;
+}
+
+std::unique_ptr<Ready> make_ready(const std::string& rubric) {
+  Result<RubricChoice> choice = choose_rubric(rubric);
+  if (!choice) {
+    print(choice.finding());
+    return nullptr;
+  }
+  auto ready = std::make_unique<Ready>();
+  ready->choice = std::move(*choice);
+  const RubricFolder& folder = ready->choice.folder;
+  Checker::Made made = Checker::make(ready->choice.name, folder.files, folder.real_words);
+  if (!made.checker) {
+    print(made.findings, folder.files, folder.path);
+    return nullptr;
+  }
+  ready->checker = std::move(made.checker);
+  return ready;
+}
+
+}  // namespace retort::cli

@@ -1,0 +1,110 @@
+#include "intake/files.h"
+
+#include <fcntl.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <algorithm>
+#include <cerrno>
+#include <cstring>
+#include <filesystem>
+
+namespace retort {
+namespace fs = std::filesystem;
+namespace {
+
+std::string why(int error) { return std::strerror(error); }  // NOLINT: messages are copied at once
+
+struct Descriptor {
+  int fd = -1;
+  Descriptor(int opened) : fd(opened) {}  // NOLINT: implicit
+  Descriptor(const Descriptor&) = delete;
+  Descriptor& operator=(const Descriptor&) = delete;
+  ~Descriptor() {
+    if (fd >= 0) ::close(fd);
+  }
+};
+
+bool write_all(int fd, std::string_view content) {
+  while (!content.empty()) {
+    ssize_t written = ::write(fd, content.data(), content.size());
+    if (written < 0 && errno == EINTR) continue;
+    if (written <= 0) return false;
+    content.remove_prefix(static_cast<std::size_t>(written));
+  }
+  return true;
+}
+
+}  // namespace
+
+Result<std::string> read_file(const std::string& path, std::size_t limit) {
+  Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
+  if (file.fd < 0) {
+    if (errno == ENOENT || errno == ENOTDIR) return make_finding(Code::file_missing, path);
+    return make_finding(Code::file_unreadable, path, {why(errno)});
+  }
+  struct stat info {};
+  if (::fstat(file.fd, &info) == 0 && S_ISREG(info.st_mode) && static_cast<std::size_t>(info.st_size) > limit) {
+    return make_finding(Code::file_too_large, path, {std::to_string(info.st_size), std::to_string(limit)});
+  }
+  std::string content;
+  char buffer[1 << 16];
+  for (;;) {
+    ssize_t got = ::read(file.fd, buffer, sizeof buffer);
+    if (got < 0 && errno == EINTR) continue;
+    if (got < 0) return make_finding(Code::file_unreadable, path, {why(errno)});
+    if (got == 0) return content;
+    content.append(buffer, static_cast<std::size_t>(got));
+    if (content.size() > limit) return make_finding(Code::file_too_large, path, {"more than " + std::to_string(limit), std::to_string(limit)});
+  }
+}
+
+Status write_file(const std::string& path, std::string_view content) {
+  struct stat info {};
+  bool special = ::stat(path.c_str(), &info) == 0 && !S_ISREG(info.st_mode);  // /dev/stdout and the like
+  if (special) {
+    Descriptor file(::open(path.c_str(), O_WRONLY | O_CLOEXEC));
+    if (file.fd < 0 || !write_all(file.fd, content)) return make_finding(Code::write_failed, path, {why(errno)});
+    return Done{};
+  }
+  std::string draft = path + ".XXXXXX";
+  int fd = ::mkstemp(draft.data());
+  if (fd < 0) return make_finding(Code::write_failed, path, {why(errno)});
+  mode_t mask = ::umask(0);
+  ::umask(mask);
+  bool good = write_all(fd, content) && ::fchmod(fd, 0666 & ~mask) == 0;
+  int error = errno;
+  if (::close(fd) != 0 && good) {
+    good = false;
+    error = errno;
+  }
+  if (good && ::rename(draft.c_str(), path.c_str()) != 0) {
+    good = false;
+    error = errno;
+  }
+  if (good) return Done{};
+  ::unlink(draft.c_str());
+  return make_finding(Code::write_failed, path, {why(error)});
+}
+
+Result<std::vector<std::string>> list_folder(const std::string& path) {
+  std::vector<std::string> out;
+  std::error_code error;
+  fs::recursive_directory_iterator at(path, fs::directory_options::skip_permission_denied, error);
+  if (error) return make_finding(Code::file_unreadable, path, {error.message()});
+  while (at != fs::recursive_directory_iterator()) {
+    std::string name = at->path().filename().string();
+    std::error_code ignored;
+    if (name.starts_with('.')) {
+      if (at->is_directory(ignored)) at.disable_recursion_pending();
+    } else if (at->is_regular_file(ignored)) {
+      out.push_back(at->path().string());
+    }
+    at.increment(error);
+    if (error) return make_finding(Code::file_unreadable, path, {error.message()});
+  }
+  std::sort(out.begin(), out.end());
+  return out;
+}
+
+}  // namespace retort

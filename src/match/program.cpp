@@ -1,0 +1,244 @@
+#include "match/program.h"
+
+#include <algorithm>
+#include <array>
+
+#include "match/copied.h"
+#include "rubric/fields.h"
+#include "text/reader.h"
+
+namespace retort {
+namespace {
+
+constexpr std::array<std::string_view, kReservedEnd> kReservedNames = {
+    "not", "dismissed", "correction", "scope end", "list heading", "method heading", "pronoun", "and so on", "others", "each time",
+    "table words", "measure", "number", "bare number", "table value", "table values", "later table value", "table step",
+    "off table", "length value", "mass value", "time value", "force value", "temperature value", "angle value", "volume value",
+    "frequency value"};
+
+class Compiler {
+ public:
+  Compiler(const Rubric& rubric, Findings& findings) : rubric_(rubric), findings_(findings) {}
+
+  std::unique_ptr<Program> run(RealWords real_words) {
+    program_->rubric = &rubric_;
+    for (std::string_view name : kReservedNames) new_concept(std::string(name));
+    for (const std::string& word : rubric_.skipped) program_->vocabulary.add_skipped(word);
+    for (const WordList& list : rubric_.words) declare(list);
+    for (const WordList& list : rubric_.words) define(list);
+    for (const Step& step : rubric_.steps) program_->steps.push_back(step_code(step));
+    find_cycles();
+    mark_not();
+    order_steps();
+    note_question();
+    program_->vocabulary.freeze(real_words);
+    return std::move(program_);
+  }
+
+ private:
+  ConceptId new_concept(std::string name) {
+    auto id = static_cast<ConceptId>(program_->concepts.size());
+    by_name_.emplace(name, id);
+    program_->concepts.push_back({std::move(name), {}, false, false, {}});
+    return id;
+  }
+
+  void declare(const WordList& list) {
+    auto known = by_name_.find(list.name);
+    ConceptId id = known == by_name_.end() ? new_concept(list.name) : known->second;
+    program_->concepts[id].kind = list.kind;
+    list_of_[id] = &list;
+    for (const std::string& phrase : list.phrases) {
+      program_->vocabulary.add(id, phrase);
+      program_->concepts[id].has_phrases = true;
+    }
+  }
+
+  void define(const WordList& list) {
+    ConceptId id = by_name_.at(list.name);
+    for (const Pattern& pattern : list.patterns) {
+      PatternCode code = pattern_code(pattern, list.file);
+      if (!code.parts.empty()) program_->concepts[id].patterns.push_back(std::move(code));
+    }
+  }
+
+  ConceptId phrase(const std::string& text) {
+    std::string name = "\"" + text;
+    if (auto known = by_name_.find(name); known != by_name_.end()) return known->second;
+    ConceptId id = new_concept(name);
+    program_->vocabulary.add(id, text);
+    program_->concepts[id].has_phrases = true;
+    return id;
+  }
+
+  ConceptId group(const Item& item, const std::string& file) {
+    if (auto known = by_name_.find(item.text); known != by_name_.end()) return known->second;
+    ConceptId id = new_concept(item.text);
+    for (const Pattern& choice : item.any) {
+      PatternCode code = pattern_code(choice, file);
+      if (!code.parts.empty()) program_->concepts[id].patterns.push_back(std::move(code));
+    }
+    return id;
+  }
+
+  ConceptId item_concept(const Item& item, const std::string& file) {
+    if (item.kind == Item::Kind::phrase) return phrase(item.text);
+    if (item.kind == Item::Kind::group) return group(item, file);
+    auto known = by_name_.find(item.text);
+    bool a_list = known != by_name_.end() && (list_of_.contains(known->second) || known->second < kReservedEnd);
+    if (a_list) return known->second;
+    std::vector<std::string> names;
+    for (const WordList& list : rubric_.words) names.push_back(list.name);
+    findings_.push_back(make_finding(Code::concept_unknown, file, item.span, {item.text, did_you_mean(item.text, names)}));
+    return phrase(item.text);
+  }
+
+  PatternCode pattern_code(const Pattern& pattern, const std::string& file) {
+    PatternCode code;
+    for (const Sequence& sequence : pattern.parts) {
+      PatternCode::Part part;
+      for (const Item& item : sequence.items) {
+        part.items.push_back(item_concept(item, file));
+        part.gaps.push_back(item.gap);
+      }
+      if (!part.items.empty()) code.parts.push_back(std::move(part));
+    }
+    return code;
+  }
+
+  // A whole pattern as a concept; the same text gives the same concept, a lone item its own.
+  ConceptId pattern_concept(const Pattern& pattern, const std::string& file) {
+    if (pattern.parts.size() == 1 && pattern.parts[0].items.size() == 1) return item_concept(pattern.parts[0].items[0], file);
+    std::string name = "= " + pattern.text;
+    if (auto known = by_name_.find(name); known != by_name_.end()) return known->second;
+    PatternCode code = pattern_code(pattern, file);
+    ConceptId id = new_concept(name);
+    if (!code.parts.empty()) program_->concepts[id].patterns.push_back(std::move(code));
+    return id;
+  }
+
+  WayCode way_code(const Way& way) {
+    WayCode code;
+    for (const Need& need : way.all) {
+      NeedCode out;
+      out.at_least = need.at_least;
+      if (need.step.empty()) {
+        out.concept_id = pattern_concept(need.pattern, way.file);
+      } else {
+        out.step = rubric_.step_index(need.step);
+        if (out.step == rubric_.steps.size()) {
+          std::vector<std::string> ids;
+          for (const Step& step : rubric_.steps) ids.push_back(step.id);
+          findings_.push_back(make_finding(Code::step_unknown, way.file, need.pattern.span, {need.step, did_you_mean(need.step, ids), joined(ids)}));
+          out.step = SIZE_MAX;
+        }
+      }
+      code.all.push_back(out);
+    }
+    for (const Pattern& pattern : way.unless) code.unless.push_back(pattern_concept(pattern, way.file));
+    for (const Pattern& pattern : way.unless_anywhere) code.unless_anywhere.push_back(pattern_concept(pattern, way.file));
+    return code;
+  }
+
+  StepCode step_code(const Step& step) {
+    StepCode code;
+    for (const Way& way : step.present) code.present.push_back(way_code(way));
+    for (const Way& way : step.vague) code.vague.push_back(way_code(way));
+    code.checks_values = step.checks_values;
+    return code;
+  }
+
+  // Lists made of themselves are cut open (and reported), so that matching always ends.
+  void find_cycles() {
+    enum class State { fresh, open, done };
+    std::vector<State> states(program_->concepts.size(), State::fresh);
+    auto visit = [&](auto&& self, ConceptId id) -> bool {  // true: on a cycle
+      if (states[id] == State::open) return true;
+      if (states[id] == State::done) return false;
+      states[id] = State::open;
+      bool cycle = false;
+      for (const PatternCode& pattern : program_->concepts[id].patterns) {
+        for (const auto& part : pattern.parts) {
+          for (ConceptId item : part.items) cycle = self(self, item) || cycle;
+        }
+      }
+      states[id] = State::done;
+      if (cycle) {
+        if (auto list = list_of_.find(id); list != list_of_.end()) {
+          findings_.push_back(make_finding(Code::concept_cycle, list->second->file, list->second->span, {list->second->name}));
+        }
+        program_->concepts[id].patterns.clear();
+      }
+      return false;
+    };
+    for (ConceptId id = 0; id < program_->concepts.size(); ++id) visit(visit, id);
+  }
+
+  void mark_not() {
+    std::vector<bool> seen(program_->concepts.size(), false);
+    auto visit = [&](auto&& self, ConceptId id) -> bool {
+      ConceptCode& code = program_->concepts[id];
+      if (seen[id]) return code.listens_to_not;
+      seen[id] = true;
+      bool listens = id == kNot;
+      for (const PatternCode& pattern : code.patterns) {
+        for (const auto& part : pattern.parts) {
+          for (ConceptId item : part.items) listens = self(self, item) || listens;
+        }
+      }
+      code.listens_to_not = listens;
+      return listens;
+    };
+    for (ConceptId id = 0; id < program_->concepts.size(); ++id) visit(visit, id);
+  }
+
+  void order_steps() {
+    std::size_t count = program_->steps.size();
+    std::vector<int> states(count, 0);
+    auto visit = [&](auto&& self, std::size_t index) -> void {
+      if (states[index] == 2) return;
+      if (states[index] == 1) {
+        const Step& step = rubric_.steps[index];
+        findings_.push_back(make_finding(Code::step_cycle, step.file, step.span, {step.id}));
+        return;
+      }
+      states[index] = 1;
+      for (const auto* ways : {&program_->steps[index].present, &program_->steps[index].vague}) {
+        for (const WayCode& way : *ways) {
+          for (const NeedCode& need : way.all) {
+            if (need.step < count) self(self, need.step);
+          }
+        }
+      }
+      states[index] = 2;
+      program_->turn.push_back(index);
+    };
+    for (std::size_t i = 0; i < count; ++i) visit(visit, i);
+  }
+
+  void note_question() {
+    Reader reader;
+    Document document = reader.read(rubric_.question);
+    Vocabulary::Memo memo;
+    std::vector<Slot> slots;
+    std::vector<Sighting> sightings;
+    program_->vocabulary.find(document, memo, slots, sightings);
+    for_each_run(document, slots, [&](std::uint64_t hash, std::size_t) { program_->question_runs.insert(hash); });
+  }
+
+  const Rubric& rubric_;
+  Findings& findings_;
+  std::unique_ptr<Program> program_ = std::make_unique<Program>();
+  std::unordered_map<std::string, ConceptId> by_name_;
+  std::unordered_map<ConceptId, const WordList*> list_of_;
+};
+
+}  // namespace
+
+std::string_view reserved_name(ConceptId id) { return kReservedNames[id]; }
+
+std::unique_ptr<Program> compile(const Rubric& rubric, RealWords real_words, Findings& findings) {
+  return Compiler(rubric, findings).run(real_words);
+}
+
+}  // namespace retort

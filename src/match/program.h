@@ -1,0 +1,79 @@
+// A Program is a rubric made ready for matching: its word lists and patterns numbered, its phrases in
+// one Vocabulary. Build once for each rubric; immutable after that; may be shared by threads.
+#pragma once
+#include <cstdint>
+#include <memory>
+#include <string>
+#include <unordered_map>
+#include <unordered_set>
+#include <vector>
+
+#include "rubric/rubric.h"
+#include "vocabulary/vocabulary.h"
+
+namespace retort {
+
+// Word lists that the program itself listens for (their words stand in vocabulary.json), and lists that it
+// fills itself from numbers and the question's table.
+enum Reserved : ConceptId {
+  // heard: how things are said
+  kNot, kDismissed, kCorrection, kScopeEnd, kListHeading, kMethodHeading, kPronoun, kAndSoOn, kOthers, kEachTime, kTableWords, kMeasure,
+  // filled
+  kNumber, kBareNumber, kTableValue, kTableValues, kLaterTableValue, kTableStep, kOffTable,
+  kFirstQuantity,  // "length value" ... in the order of kValueLists
+  kReservedEnd = kFirstQuantity + 8
+};
+
+// Names of the reserved lists, by number.
+std::string_view reserved_name(ConceptId id);
+
+struct PatternCode {
+  struct Part {
+    std::vector<ConceptId> items;
+    std::vector<std::uint32_t> gaps;  // gaps[i]: words allowed between item i-1 and item i
+  };
+  std::vector<Part> parts;
+};
+
+struct ConceptCode {
+  std::string name;
+  std::vector<PatternCode> patterns;   // besides the phrases in the vocabulary
+  bool listens_to_not = false;         // says itself what is not to be
+  bool has_phrases = false;
+  std::string kind;                    // what "it" may stand for
+};
+
+struct NeedCode {
+  ConceptId concept_id = 0;
+  std::size_t step = SIZE_MAX;         // SIZE_MAX: the concept counts
+  StepStatus at_least = StepStatus::present;
+};
+
+struct WayCode {
+  std::vector<NeedCode> all;
+  std::vector<ConceptId> unless;
+  std::vector<ConceptId> unless_anywhere;
+};
+
+struct StepCode {
+  std::vector<WayCode> present;
+  std::vector<WayCode> vague;
+  bool checks_values = false;
+};
+
+struct Program {
+  Vocabulary vocabulary;
+  std::vector<ConceptCode> concepts;   // by ConceptId
+  std::vector<StepCode> steps;         // as in the rubric
+  std::vector<std::size_t> turn;       // steps in an order in which each comes after those it depends on
+  std::unordered_set<std::uint64_t> question_runs;  // hashes of runs of words of the question
+  const Rubric* rubric = nullptr;      // outlives the program
+};
+
+// How many words in a row, the small ones left out, must be the question's own to count as copied.
+inline constexpr std::size_t kCopiedRun = 6;
+
+// Compiles `rubric`, which must outlive the Program. Unknown lists, cycles and the like go to `findings`.
+std::unique_ptr<Program> compile(const Rubric& rubric, RealWords real_words, Findings& findings);
+
+}  // namespace retort

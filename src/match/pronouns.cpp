@@ -1,0 +1,47 @@
+#include "match/pronouns.h"
+
+#include <array>
+
+namespace retort {
+namespace {
+
+constexpr std::uint32_t kMemory = 40;  // how far back, in positions
+constexpr std::array<std::string_view, 3> kKinds = {"quantity", "instrument", "thing"};
+
+// The last phrase of a kind: where it stands, and all lists that have it.
+struct Last {
+  std::uint32_t first = 0;
+  std::uint32_t last = 0;
+  std::vector<ConceptId> concepts;
+};
+
+}  // namespace
+
+void find_pronouns(const Program& program, const std::vector<Slot>& slots, std::vector<Sighting>& sightings) {
+  std::array<Last, kKinds.size()> memory;
+  std::size_t said = sightings.size();
+  for (std::size_t i = 0; i < said; ++i) {
+    const Sighting s = sightings[i];
+    if (s.concept_id == kPronoun) {
+      for (const Last& last : memory) {
+        if (last.concepts.empty() || slots[s.first].position - slots[last.last].position > kMemory) continue;
+        for (ConceptId id : last.concepts) sightings.push_back({id, s.first, s.last});
+      }
+      continue;
+    }
+    const std::string& kind = program.concepts[s.concept_id].kind;
+    if (kind.empty()) continue;
+    for (std::size_t k = 0; k < kKinds.size(); ++k) {
+      if (kind != kKinds[k]) continue;
+      Last& last = memory[k];
+      if (last.first != s.first || last.concepts.empty()) {
+        if (!last.concepts.empty() && s.last <= last.last && s.first > last.first) continue;  // inside a longer phrase
+        last = {s.first, s.last, {}};
+      }
+      last.last = std::max(last.last, s.last);
+      last.concepts.push_back(s.concept_id);
+    }
+  }
+}
+
+}  // namespace retort

@@ -1,0 +1,33 @@
+// A rubric ready to check answers with.
+#pragma once
+#include <memory>
+#include <optional>
+#include <string>
+
+#include "match/matcher.h"
+#include "rubric/load.h"
+
+namespace retort {
+
+// Owns a rubric and its Program. Immutable; may be shared by threads.
+class Checker {
+ public:
+  // Loads and compiles. With an error among `findings` there is no checker.
+  struct Made {
+    std::unique_ptr<Checker> checker;  // null if the rubric cannot be used
+    std::optional<Rubric> rubric;      // what could be read, if there is no checker
+    Findings findings;
+  };
+  // `real_words` must outlive the Checker.
+  static Made make(const std::string& name, const SourceFiles& files, std::string_view real_words);
+
+  [[nodiscard]] const Rubric& rubric() const { return *rubric_; }
+  [[nodiscard]] const Program& program() const { return *program_; }
+
+ private:
+  Checker() = default;
+  std::unique_ptr<Rubric> rubric_;
+  std::unique_ptr<Program> program_;
+};
+
+}  // namespace retort

@@ -1,0 +1,184 @@
+#include "rubric/load.h"
+
+#include <algorithm>
+
+#include "base/messages.h"
+#include "rubric/loader.h"
+
+namespace retort {
+
+using json::Type;
+using json::Value;
+
+namespace {
+
+bool good_id(std::string_view id) {
+  if (id.empty() || id.size() > 60 || id.front() == '-' || id.back() == '-') return false;
+  bool hyphen = false;
+  for (char c : id) {
+    bool letter = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
+    if (!letter && (c != '-' || hyphen)) return false;
+    hyphen = c == '-';
+  }
+  return true;
+}
+
+}  // namespace
+
+void Loader::read_given(const Value& object, const std::string& file) {
+  Fields fields(object, file, findings, {"values", "apparatus", "hypothesis"});
+  fields.texts("apparatus", [&](const std::string& text, Span) { rubric.given.apparatus.push_back(text); });
+  rubric.given.hypothesis = fields.text("hypothesis");
+  const Value* values = fields.get("values", Type::object);
+  if (values == nullptr) return;
+  Fields table(*values, file, findings, {"quantity", "list"});
+  if (const Value* quantity = table.need("quantity", Type::string, "\"values\"", "\"force\"")) {
+    rubric.given.quantity = quantity->text;
+    if (find_quantity_name(quantity->text) == nullptr) {
+      findings.push_back(make_finding(Code::value_not_allowed, file, quantity->span,
+                                      {quantity->text, "quantity", "length, mass, time, force, temperature, angle, volume, frequency, speed, ..."}));
+    }
+  }
+  table.need("list", Type::array, "\"values\"", "[\"1.5 N\", \"3.0 N\"]");
+  table.texts("list", [&](const std::string& text, Span span) {
+    Quantity value;
+    if (!read_quantity(text, value)) {
+      findings.push_back(make_finding(Code::value_unreadable, file, span, {text}));
+      return;
+    }
+    rubric.given.values.push_back(value);
+    rubric.given.wordings.push_back(text);
+  });
+}
+
+void Loader::read_examples(const Value& object, const std::string& file, Step& step) {
+  Fields fields(object, file, findings, {"present", "vague", "missing"});
+  for (StepStatus status : {StepStatus::present, StepStatus::vague, StepStatus::missing}) {
+    fields.texts(status_word(status), [&](const std::string& text, Span span) { step.examples.push_back({text, status, file, span}); });
+  }
+}
+
+void Loader::read_step(const Value& object, const std::string& file) {
+  static const std::vector<std::string> kKeys = {"id", "title", "facet", "core", "present-means", "vague-means", "use", "instrument",
+                                                 "values", "present", "vague", "lacks", "hint", "examples"};
+  Fields fields(object, file, findings, kKeys);
+  Step step;
+  step.file = file;
+  step.span = object.span;
+  if (const Value* id = fields.need("id", Type::string, "a step", "\"loaded-reading\"")) {
+    step.id = id->text;
+    step.span = id->span;
+    if (!good_id(step.id)) findings.push_back(make_finding(Code::id_bad, file, id->span, {step.id}));
+    if (rubric.step_index(step.id) < rubric.steps.size()) findings.push_back(make_finding(Code::id_repeated, file, id->span, {step.id}));
+  }
+  if (const Value* facet = fields.need("facet", Type::string, "a step", "\"instrument\"")) {
+    step.facet = facet->text;
+    if (std::find(kFacets.begin(), kFacets.end(), step.facet) == kFacets.end()) {
+      findings.push_back(make_finding(Code::value_not_allowed, file, facet->span,
+                                      {step.facet, "facet", joined({kFacets.begin(), kFacets.end()})}));
+    }
+  }
+  if (const Value* core = fields.get("core", Type::boolean)) step.core = core->boolean;
+  if (fields.need("title", Type::string, "a step", "\"a few words\"") != nullptr) step.title = fields.text("title");
+  step.present_means = fields.text("present-means");
+  step.vague_means = fields.text("vague-means");
+  step.lacks = fields.text("lacks");
+  step.hint = fields.text("hint");
+  if (const Value* values = fields.get("values", Type::boolean)) step.checks_values = values->boolean;
+  if (const Value* list = fields.get("present", Type::array)) step.present = read_ways(*list, file);
+  if (const Value* list = fields.get("vague", Type::array)) step.vague = read_ways(*list, file);
+  if (const Value* instrument = fields.get("instrument", Type::object)) read_instrument(*instrument, file, step);
+  fields.texts("use", [&](const std::string& name, Span span) {
+    auto found = sets.find(name);
+    if (found == sets.end()) {
+      std::vector<std::string> known;
+      for (const auto& [key, set] : sets) known.push_back(key);
+      findings.push_back(make_finding(Code::set_unknown, file, span, {name, did_you_mean(name, known), joined(known)}));
+      return;
+    }
+    step.present.insert(step.present.end(), found->second.present.begin(), found->second.present.end());
+    step.vague.insert(step.vague.end(), found->second.vague.begin(), found->second.vague.end());
+  });
+  if (const Value* examples = fields.get("examples", Type::object)) read_examples(*examples, file, step);
+  rubric.steps.push_back(std::move(step));
+}
+
+void Loader::read_order(const Value& list, const std::string& file) {
+  std::vector<std::string> ids;
+  for (const Step& step : rubric.steps) ids.push_back(step.id);
+  for (const Value& pair : list.items) {
+    bool good = pair.is(Type::array) && pair.items.size() == 2 && pair.items[0].is(Type::string) && pair.items[1].is(Type::string);
+    if (!good) {
+      findings.push_back(make_finding(Code::wrong_type, file, pair.span, {"order", "a list of pairs of step ids", "[[\"first-step\", \"later-step\"]]"}));
+      continue;
+    }
+    std::array<std::size_t, 2> indices{};
+    bool known = true;
+    for (std::size_t i = 0; i < 2; ++i) {
+      const Value& id = pair.items[i];
+      indices[i] = rubric.step_index(id.text);
+      if (indices[i] < rubric.steps.size()) continue;
+      known = false;
+      findings.push_back(make_finding(Code::step_unknown, file, id.span, {id.text, did_you_mean(id.text, ids), joined(ids)}));
+    }
+    if (!known) continue;
+    if (indices[0] == indices[1]) {
+      findings.push_back(make_finding(Code::order_self, file, pair.span, {pair.items[0].text}));
+      continue;
+    }
+    rubric.order.push_back(indices);
+    rubric.order_spans.push_back(pair.span);
+  }
+}
+
+void Loader::read_rubric(const Value& object, const std::string& file) {
+  Fields fields(object, file, findings,
+                {"$schema", "format", "about", "id", "title", "question", "given", "include", "words", "sets", "steps", "order"});
+  read_format(fields, file);
+  rubric.file = file;
+  if (const Value* id = fields.need("id", Type::string, "the rubric", "\"spring-extension\"")) {
+    rubric.id = id->text;
+    if (!good_id(rubric.id)) findings.push_back(make_finding(Code::id_bad, file, id->span, {rubric.id}));
+  }
+  if (fields.need("title", Type::string, "the rubric", "\"...\"") != nullptr) rubric.title = fields.text("title");
+  if (fields.need("question", Type::string, "the rubric", "\"...\"") != nullptr) rubric.question = fields.text("question");
+  read_includes(object, file);
+  read_words(object, file);
+  read_sets(object, file);
+  if (const Value* given = fields.get("given", Type::object)) read_given(*given, file);
+  if (const Value* steps = fields.need("steps", Type::array, "the rubric", "[{\"id\": ...}]")) {
+    for (const Value& step : steps->items) {
+      if (step.is(Type::object)) {
+        read_step(step, file);
+      } else {
+        findings.push_back(make_finding(Code::json_not_object, file, step.span));
+      }
+    }
+  }
+  if (const Value* order = fields.get("order", Type::array)) read_order(*order, file);
+}
+
+Loaded load_rubric(const std::string& name, const SourceFiles& files) {
+  Loader loader{files, {}, {}, {}, {}, {}, {}};
+  auto found = files.find(name);
+  if (found == files.end()) return {std::nullopt, {make_finding(Code::file_missing, name)}};
+  if (files.contains(std::string(kVocabularyFile))) loader.include(std::string(kVocabularyFile), name, {});
+  loader.open.push_back(name);
+  Result<Value> root = json::parse(found->second, name, loader.findings);
+  if (!root) {
+    loader.findings.push_back(root.finding());
+    return {std::nullopt, std::move(loader.findings)};
+  }
+  if (!root->is(Type::object)) {
+    loader.findings.push_back(make_finding(Code::json_not_object, name, root->span));
+    return {std::nullopt, std::move(loader.findings)};
+  }
+  loader.read_rubric(*root, name);
+  return {std::move(loader.rubric), std::move(loader.findings)};
+}
+
+bool has_error(const Findings& findings) {
+  return std::any_of(findings.begin(), findings.end(), [](const Finding& f) { return message(f.code).severity == Severity::error; });
+}
+
+}  // namespace retort

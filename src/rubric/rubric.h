@@ -1,0 +1,101 @@
+// A rubric: what one investigation asks and which steps a good answer has, as data.
+//
+// Immutable once loaded; may be shared by threads. Strings are UTF-8. Spans are places in the file named
+// beside them, for findings.
+#pragma once
+#include <array>
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "quantity/quantity.h"
+#include "rubric/pattern.h"
+
+namespace retort {
+
+enum class StepStatus : std::uint8_t { missing, vague, present };
+std::string_view status_word(StepStatus status);
+// "present", "vague" or "missing"; false for any other word.
+bool read_status(std::string_view word, StepStatus& out);
+
+// The kinds of steps that questions on practicals ask for.
+inline constexpr std::array<std::string_view, 12> kFacets = {
+    "set-up", "independent", "dependent", "control", "instrument", "values",
+    "processing", "repeats", "accuracy", "hypothesis", "conclusion", "safety"};
+
+// One thing that must be found: a pattern, or another step's status.
+struct Need {
+  Pattern pattern;
+  std::string step;                            // set: this step...
+  StepStatus at_least = StepStatus::present;   // ...must be this or better
+};
+
+// One way to earn a status: all of `all`, and none of the others.
+struct Way {
+  std::vector<Need> all;
+  std::vector<Pattern> unless;           // not near the words that match
+  std::vector<Pattern> unless_anywhere;  // not in the answer at all
+  std::string file;
+  Span span;
+};
+
+struct Example {
+  std::string text;
+  StepStatus status{};
+  std::string file;
+  Span span;
+};
+
+struct Step {
+  std::string id;
+  std::string title;          // short, in a pupil's words
+  std::string facet;
+  bool core = false;
+  std::string present_means;  // for the teacher
+  std::string vague_means;
+  std::vector<Way> present;
+  std::vector<Way> vague;
+  bool checks_values = false; // the table's values are looked for
+  std::string lacks;          // said when it is vague
+  std::string hint;           // a question that nudges
+  std::vector<Example> examples;
+  std::string file;
+  Span span;
+};
+
+struct Given {
+  std::string quantity;             // "force"; empty if there is no table
+  std::vector<Quantity> values;
+  std::vector<std::string> wordings;  // the values as the question has them
+  std::vector<std::string> apparatus;
+  std::string hypothesis;
+};
+
+// A word list of the vocabulary.
+struct WordList {
+  std::string name;
+  std::string kind;                  // "", "quantity", "instrument" or "thing": what "it" may stand for
+  std::vector<std::string> phrases;  // plain wordings
+  std::vector<Pattern> patterns;     // wordings made of other lists
+  std::string file;
+  Span span;
+};
+
+struct Rubric {
+  std::string id;
+  std::string title;
+  std::string question;
+  Given given;
+  std::vector<WordList> words;       // the shared vocabulary and the rubric's own
+  std::vector<std::string> skipped;  // small words that do not count
+  std::vector<Step> steps;
+  std::vector<std::array<std::size_t, 2>> order;  // indices into steps: first, then
+  std::vector<Span> order_spans;
+  std::string file;
+
+  // The index of the step with this id, or steps.size().
+  [[nodiscard]] std::size_t step_index(std::string_view step) const;
+};
+
+}  // namespace retort

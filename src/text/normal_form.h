@@ -1,0 +1,12 @@
+// The normal form of words: NFC, default case folding, no apostrophes, superscript digits as digits.
+// NFKC is not used: it would turn "10⁻³" into "10−3" and "½" into "1⁄2" without a trace.
+#pragma once
+#include <string>
+#include <string_view>
+
+namespace retort {
+
+// Appends the normal form of `word` (UTF-16) to `out` (UTF-8).
+void append_normal_form(std::u16string_view word, std::string& out);
+
+}  // namespace retort

@@ -1,0 +1,160 @@
+#include "vocabulary/vocabulary.h"
+
+#include <algorithm>
+
+#include "text/reader.h"
+
+namespace retort {
+namespace {
+
+constexpr WordId kSkip = 0xFFFFFFFE;
+
+// How much farther than the next word something is when a break lies between. A sentence end is a hint,
+// not a wall: pupils put full stops anywhere.
+std::uint32_t extra_distance(Break strength) {
+  switch (strength) {
+    case Break::none:
+    case Break::comma: return 0;
+    case Break::clause: return 1;
+    case Break::sentence:
+    case Break::line: return 3;
+    case Break::paragraph: return 6;
+  }
+  return 0;
+}
+
+bool is_letter_word(std::string_view word) {
+  return !word.empty() && std::all_of(word.begin(), word.end(), [](char c) { return c >= 'a' && c <= 'z'; });
+}
+
+}  // namespace
+
+void Vocabulary::add_skipped(std::string_view word) { skipped_.emplace(normal_form(word), true); }
+
+WordId Vocabulary::intern(std::string_view word) {
+  bool exact = word.size() > 2 && word.front() == '\'' && word.back() == '\'';
+  if (exact) word = word.substr(1, word.size() - 2);
+  auto new_word = [&] {
+    wordings_.emplace_back(word);
+    phrases_.emplace_back();
+    return static_cast<WordId>(wordings_.size() - 1);
+  };
+  if (auto known = by_form_.find(word); known != by_form_.end()) return known->second;
+  if (exact || !is_letter_word(word) || word.size() < 3) {
+    WordId id = new_word();
+    by_form_.emplace(word, id);
+    return id;
+  }
+  std::string stem(stemmer_.stem(word));
+  auto known = by_stem_.find(stem);
+  WordId id = known != by_stem_.end() ? known->second : new_word();
+  if (known == by_stem_.end()) by_stem_.emplace(stem, id);
+  if (spelled_.emplace(std::string(word), true).second) speller_.add(word, stem, id);
+  return id;
+}
+
+void Vocabulary::add_words(ConceptId concept_id, const std::vector<WordId>& words) {
+  Phrase phrase{concept_id, static_cast<std::uint32_t>(rest_.size()), static_cast<std::uint32_t>(words.size() - 1)};
+  rest_.insert(rest_.end(), words.begin() + 1, words.end());
+  phrases_[words.front()].push_back(phrase);
+}
+
+void Vocabulary::add(ConceptId concept_id, std::string_view phrase) {
+  static thread_local Reader reader;  // building is rare; the reader is only a buffer
+  std::vector<WordId> words;
+  std::vector<std::string> forms;
+  std::size_t at = 0;
+  // 'quoted' words are taken as they stand; the rest is read like any text.
+  while (at < phrase.size()) {
+    std::size_t end = phrase.find(' ', at);
+    if (end == std::string_view::npos) end = phrase.size();
+    std::string_view raw = phrase.substr(at, end - at);
+    at = end + 1;
+    if (raw.empty()) continue;
+    if (raw.size() > 2 && raw.front() == '\'' && raw.back() == '\'') {
+      forms.push_back("'" + normal_form(raw.substr(1, raw.size() - 2)) + "'");
+      continue;
+    }
+    Document document = reader.read(raw);
+    for (std::size_t i = 0; i < document.tokens.size(); ++i) {
+      std::string form(document.form(i));
+      if (!skipped_.contains(form)) forms.push_back(std::move(form));
+    }
+  }
+  if (forms.empty()) return;
+  for (const std::string& form : forms) words.push_back(intern(form));
+  add_words(concept_id, words);
+  // "stop watch" is also written "stopwatch"
+  bool joins = forms.size() == 2 && is_letter_word(forms[0]) && is_letter_word(forms[1]) && forms[0].size() >= 3 && forms[1].size() >= 3;
+  if (joins) add_words(concept_id, {intern(forms[0] + forms[1])});
+}
+
+void Vocabulary::freeze(RealWords real_words) { real_words_ = real_words; }
+
+WordId Vocabulary::look_up(std::string_view folded, const Stemmer& stemmer) const {
+  if (auto known = by_form_.find(folded); known != by_form_.end()) return known->second;
+  if (skipped_.contains(folded)) return kSkip;
+  if (!is_letter_word(folded) || folded.size() < 3) return kNoWord;
+  std::string stem(stemmer.stem(folded));
+  if (auto known = by_stem_.find(stem); known != by_stem_.end()) return known->second;
+  if (folded.size() < 4 || real_words_.contains(folded)) return kNoWord;
+  std::uint32_t id = speller_.best(folded, stem);
+  return id == Speller::kNone ? kNoWord : id;
+}
+
+WordId Vocabulary::resolve(std::string_view folded, Memo& memo) const {
+  if (auto known = memo.words.find(folded); known != memo.words.end()) return known->second;
+  WordId word = look_up(folded, memo.stemmer);
+  constexpr std::size_t kLongestKept = 40;
+  if (folded.size() <= kLongestKept) {
+    if (memo.words.size() >= Memo::kMost) memo.words.clear();
+    memo.words.emplace(folded, word);
+  }
+  return word;
+}
+
+void Vocabulary::sight(const std::vector<Slot>& slots, std::uint32_t at, std::vector<Sighting>& out) const {
+  for (const Phrase& phrase : phrases_[slots[at].word]) {
+    if (at + phrase.count >= slots.size()) continue;
+    bool all = true;
+    for (std::uint32_t i = 0; i < phrase.count && all; ++i) {
+      const Slot& slot = slots[at + 1 + i];
+      all = slot.word == rest_[phrase.rest + i] && slot.joined;
+    }
+    if (all) out.push_back({phrase.concept_id, at, at + phrase.count});
+  }
+}
+
+void Vocabulary::find(const Document& document, Memo& memo, std::vector<Slot>& slots, std::vector<Sighting>& sightings) const {
+  slots.clear();
+  sightings.clear();
+  std::uint32_t position = 0;
+  Break strongest = Break::none;
+  for (std::uint32_t i = 0; i < document.tokens.size(); ++i) {
+    const Token& token = document.tokens[i];
+    strongest = std::max(strongest, token.before);
+    WordId word = resolve(document.form(token), memo);
+    if (word == kSkip) {
+      // "a = ..." is a symbol, not the article
+      bool symbol = i + 1 < document.tokens.size() && document.form(i + 1) == "=";
+      if (!symbol) continue;
+      word = kNoWord;
+    }
+    position += 1 + extra_distance(strongest);
+    slots.push_back({i, word, position, strongest <= Break::comma});
+    strongest = Break::none;
+  }
+  for (std::uint32_t at = 0; at < slots.size(); ++at) {
+    if (slots[at].word != kNoWord) sight(slots, at, sightings);
+  }
+}
+
+std::vector<ConceptId> Vocabulary::concepts_of(WordId word) const {
+  std::vector<ConceptId> out;
+  for (const Phrase& phrase : phrases_[word]) {
+    if (phrase.count == 0) out.push_back(phrase.concept_id);
+  }
+  return out;
+}
+
+}  // namespace retort

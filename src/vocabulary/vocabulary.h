@@ -1,0 +1,97 @@
+// The words that one rubric listens for: phrases, each standing for one or more concepts, found in a
+// Document in spite of inflection and bad spelling.
+//
+// Build once (add, then freeze); after that it is read-only and may be shared by threads. Each thread
+// keeps a Memo of the words it has met, bounded, so that memory does not grow with the answers.
+#pragma once
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <unordered_map>
+#include <vector>
+
+#include "text/document.h"
+#include "vocabulary/real_words.h"
+#include "vocabulary/spelling.h"
+#include "vocabulary/stemmer.h"
+
+namespace retort {
+
+using ConceptId = std::uint32_t;
+using WordId = std::uint32_t;
+inline constexpr WordId kNoWord = 0xFFFFFFFF;
+
+// A place in the text that counts for matching: every token but the skipped small words ("the", "a").
+struct Slot {
+  std::uint32_t token = 0;
+  WordId word = kNoWord;
+  // Where it stands, for distances: one for each word, more over the end of a sentence or a line.
+  std::uint32_t position = 0;
+  bool joined = false;  // only a comma or nothing stands before it
+};
+
+// A phrase of the vocabulary found in the text: slots [first, last].
+struct Sighting {
+  ConceptId concept_id = 0;
+  std::uint32_t first = 0;
+  std::uint32_t last = 0;
+};
+
+struct StringHash {
+  using is_transparent = void;
+  std::size_t operator()(std::string_view text) const { return std::hash<std::string_view>{}(text); }
+};
+
+class Vocabulary {
+ public:
+  struct Memo {
+    static constexpr std::size_t kMost = 1 << 16;
+    std::unordered_map<std::string, WordId, StringHash, std::equal_to<>> words;
+    Stemmer stemmer;
+  };
+
+  // Words that are passed over in the text and in phrases.
+  void add_skipped(std::string_view word);
+  // A phrase of one or more words. Words count by their stem; in 'quotes' only as they stand.
+  void add(ConceptId concept_id, std::string_view phrase);
+  // Gives the sorted list of real words, which spelling tolerance leaves alone.
+  void freeze(RealWords real_words);
+
+  // Finds all phrases of `document`: `slots` and `sightings` are replaced. Sightings come in the order of
+  // their first slot. Linear in the document for a given vocabulary.
+  void find(const Document& document, Memo& memo, std::vector<Slot>& slots, std::vector<Sighting>& sightings) const;
+
+  // What a folded word is taken for; kNoWord if nothing.
+  [[nodiscard]] WordId resolve(std::string_view folded, Memo& memo) const;
+  // A wording of `word`, for tests and messages.
+  [[nodiscard]] std::string_view wording(WordId word) const { return wordings_[word]; }
+  [[nodiscard]] std::size_t word_count() const { return wordings_.size(); }
+  // Concepts that have `word` as a phrase of its own.
+  [[nodiscard]] std::vector<ConceptId> concepts_of(WordId word) const;
+  [[nodiscard]] const Speller& speller() const { return speller_; }
+
+ private:
+  struct Phrase {
+    ConceptId concept_id = 0;
+    std::uint32_t rest = 0;   // words after the first: rest_[rest, rest + count)
+    std::uint32_t count = 0;
+  };
+
+  WordId intern(std::string_view word);
+  void add_words(ConceptId concept_id, const std::vector<WordId>& words);
+  [[nodiscard]] WordId look_up(std::string_view folded, const Stemmer& stemmer) const;
+  void sight(const std::vector<Slot>& slots, std::uint32_t at, std::vector<Sighting>& out) const;
+
+  Stemmer stemmer_;
+  std::unordered_map<std::string, WordId, StringHash, std::equal_to<>> by_form_;
+  std::unordered_map<std::string, WordId, StringHash, std::equal_to<>> by_stem_;
+  std::unordered_map<std::string, bool, StringHash, std::equal_to<>> skipped_;
+  std::unordered_map<std::string, bool, StringHash, std::equal_to<>> spelled_;  // words the speller has
+  std::vector<std::string> wordings_;
+  std::vector<std::vector<Phrase>> phrases_;  // by first word
+  std::vector<WordId> rest_;
+  Speller speller_;
+  RealWords real_words_;
+};
+
+}  // namespace retort
