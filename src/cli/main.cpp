@@ -38,8 +38,22 @@ int main(int argc, char** argv) {
     return *sub;
   };
 
+  CLI::App& check = add(app, "check", "check answers against a rubric, step by step", retort::cli::run_check);
+  add_rubric(check, options);
+  check.add_option("INPUT", options.inputs, ".txt, .md or .jsonl files, folders, or - for standard input (also when there is none)");
+  check.add_option("--format", options.format, "text, json or jsonl")->check(CLI::IsMember({"text", "json", "jsonl"}));
+  check.add_option("--threads", options.threads, "how many answers at once (0: as many as the machine has)")->check(CLI::Range(0U, 256U));
+  check.add_option("--width", options.width, "columns of the text")->check(CLI::Range(40, 400));
+  check.add_flag("-q,--quiet", options.quiet, "no progress on standard error");
+  add_output(check, options);
+
   CLI::App* rubric = app.add_subcommand("rubric", "the rubrics: list, show, lint, test, hear");
   rubric->require_subcommand(1);
+  CLI::App& list = add(*rubric, "list", "the rubrics that came with the program", retort::cli::run_rubric_list);
+  add_output(list, options);
+  CLI::App& show = add(*rubric, "show", "a rubric in plain words", retort::cli::run_rubric_show);
+  add_rubric(show, options);
+  add_output(show, options);
   CLI::App& lint = add(*rubric, "lint", "report every fault of rubrics, with line and column", retort::cli::run_rubric_lint);
   lint.add_option("RUBRIC", options.inputs, "rubric files or ids")->required();
   CLI::App& test = add(*rubric, "test", "run a rubric's own examples, or compare it with labelled answers", retort::cli::run_rubric_test);

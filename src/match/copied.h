@@ -9,6 +9,16 @@
 
 namespace retort {
 
+// Whether a folded word is one that sentences are made with, and lists are not: a run without any ("matt
+// black, shiny black, ...") may be a pupil's own list of what is given.
+inline bool binds_a_sentence(std::string_view form) {
+  for (std::string_view word : {"is", "are", "was", "has", "have", "that", "which", "how", "can", "could", "to", "in", "on", "from", "by", "with",
+                                "for", "each", "into", "their", "its", "at", "than", "always", "out", "over"}) {
+    if (form == word) return true;
+  }
+  return false;
+}
+
 // Calls `each(hash, slot)` for every run of kCopiedRun words without a number among them; `slot` is the
 // run's last.
 template <typename Each>

@@ -33,7 +33,7 @@ struct Matcher::Impl {
   View view_for(ConceptId id, View view) const;
   const std::vector<Occurrence>& find(ConceptId id, View view) { return occurrences.find(id, view_for(id, view)); }
   bool near_any(const Occurrence& at, const std::vector<ConceptId>& unless);
-  const Occurrence* first_good(const WayCode& way, ConceptId id, View view);
+  const Occurrence* first_good(const NeedCode& need, View view);
   bool earned(const WayCode& way, View view, std::vector<Occurrence>& found);
   bool earned_any(const std::vector<WayCode>& ways, View view, std::vector<Occurrence>& found);
   void step(std::size_t index);
@@ -69,12 +69,12 @@ bool Matcher::Impl::near_any(const Occurrence& at, const std::vector<ConceptId>&
   return false;
 }
 
-const Occurrence* Matcher::Impl::first_good(const WayCode& way, ConceptId id, View view) {
-  const std::vector<Occurrence>& list = find(id, view);
-  if (way.unless.empty()) return list.empty() ? nullptr : &list.front();
+const Occurrence* Matcher::Impl::first_good(const NeedCode& need, View view) {
+  const std::vector<Occurrence>& list = find(need.concept_id, view);
+  if (need.unless.empty()) return list.empty() ? nullptr : &list.front();
   constexpr std::size_t kTries = 32;
   for (std::size_t i = 0; i < list.size() && i < kTries; ++i) {
-    if (!near_any(list[i], way.unless)) return &list[i];
+    if (!near_any(list[i], need.unless)) return &list[i];
   }
   return nullptr;
 }
@@ -94,7 +94,7 @@ bool Matcher::Impl::earned(const WayCode& way, View view, std::vector<Occurrence
       found.insert(found.end(), theirs.begin(), theirs.end());
       continue;
     }
-    const Occurrence* occurrence = first_good(way, need.concept_id, view);
+    const Occurrence* occurrence = first_good(need, view);
     if (occurrence == nullptr) {
       found.resize(before);
       return false;
@@ -166,7 +166,7 @@ void Matcher::Impl::order() {
     const StepCode& code = program.steps[index];
     const auto& ways = out.steps[index].status == StepStatus::present ? code.present : code.vague;
     for (const WayCode& way : ways) {
-      if (way.all.size() != 1 || way.all[0].step != SIZE_MAX || !way.unless.empty()) continue;
+      if (way.all.size() != 1 || way.all[0].step != SIZE_MAX || !way.all[0].unless.empty()) continue;
       const auto& list = find(way.all[0].concept_id, View::said);
       if (list.empty()) continue;
       take(list.front());

@@ -18,7 +18,8 @@ constexpr std::array<std::string_view, kReservedEnd> kReservedNames = {
 
 class Compiler {
  public:
-  Compiler(const Rubric& rubric, Findings& findings) : rubric_(rubric), findings_(findings) {}
+  Compiler(const Rubric& rubric, WordForms& forms, Findings& findings)
+      : rubric_(rubric), findings_(findings), program_(std::make_unique<Program>(forms)) {}
 
   std::unique_ptr<Program> run(RealWords real_words) {
     program_->rubric = &rubric_;
@@ -133,9 +134,9 @@ class Compiler {
           out.step = SIZE_MAX;
         }
       }
-      code.all.push_back(out);
+      for (const Pattern& pattern : need.unless) out.unless.push_back(pattern_concept(pattern, way.file));
+      code.all.push_back(std::move(out));
     }
-    for (const Pattern& pattern : way.unless) code.unless.push_back(pattern_concept(pattern, way.file));
     for (const Pattern& pattern : way.unless_anywhere) code.unless_anywhere.push_back(pattern_concept(pattern, way.file));
     return code;
   }
@@ -219,16 +220,20 @@ class Compiler {
   void note_question() {
     Reader reader;
     Document document = reader.read(rubric_.question);
-    Vocabulary::Memo memo;
     std::vector<Slot> slots;
-    std::vector<Sighting> sightings;
-    program_->vocabulary.find(document, memo, slots, sightings);
-    for_each_run(document, slots, [&](std::uint64_t hash, std::size_t) { program_->question_runs.insert(hash); });
+    for (std::uint32_t i = 0; i < document.tokens.size(); ++i) {
+      if (!program_->vocabulary.skips(document.form(i))) slots.push_back({i, kNoWord, kNoWord, i, true});
+    }
+    for_each_run(document, slots, [&](std::uint64_t hash, std::size_t last) {
+      bool sentence = false;
+      for (std::size_t i = last + 1 - kCopiedRun; i <= last; ++i) sentence = sentence || binds_a_sentence(document.form(slots[i].token));
+      if (sentence) program_->question_runs.insert(hash);
+    });
   }
 
   const Rubric& rubric_;
   Findings& findings_;
-  std::unique_ptr<Program> program_ = std::make_unique<Program>();
+  std::unique_ptr<Program> program_;
   std::unordered_map<std::string, ConceptId> by_name_;
   std::unordered_map<ConceptId, const WordList*> list_of_;
 };
@@ -237,8 +242,8 @@ class Compiler {
 
 std::string_view reserved_name(ConceptId id) { return kReservedNames[id]; }
 
-std::unique_ptr<Program> compile(const Rubric& rubric, RealWords real_words, Findings& findings) {
-  return Compiler(rubric, findings).run(real_words);
+std::unique_ptr<Program> compile(const Rubric& rubric, RealWords real_words, WordForms& forms, Findings& findings) {
+  return Compiler(rubric, forms, findings).run(real_words);
 }
 
 }  // namespace retort

@@ -47,11 +47,11 @@ struct NeedCode {
   ConceptId concept_id = 0;
   std::size_t step = SIZE_MAX;         // SIZE_MAX: the concept counts
   StepStatus at_least = StepStatus::present;
+  std::vector<ConceptId> unless;       // not near the concept
 };
 
 struct WayCode {
   std::vector<NeedCode> all;
-  std::vector<ConceptId> unless;
   std::vector<ConceptId> unless_anywhere;
 };
 
@@ -62,6 +62,8 @@ struct StepCode {
 };
 
 struct Program {
+  explicit Program(WordForms& forms) : vocabulary(forms) {}
+
   Vocabulary vocabulary;
   std::vector<ConceptCode> concepts;   // by ConceptId
   std::vector<StepCode> steps;         // as in the rubric
@@ -74,6 +76,6 @@ struct Program {
 inline constexpr std::size_t kCopiedRun = 6;
 
 // Compiles `rubric`, which must outlive the Program. Unknown lists, cycles and the like go to `findings`.
-std::unique_ptr<Program> compile(const Rubric& rubric, RealWords real_words, Findings& findings);
+std::unique_ptr<Program> compile(const Rubric& rubric, RealWords real_words, WordForms& forms, Findings& findings);
 
 }  // namespace retort

@@ -20,9 +20,13 @@ struct Last {
 void find_pronouns(const Program& program, const std::vector<Slot>& slots, std::vector<Sighting>& sightings) {
   std::array<Last, kKinds.size()> memory;
   std::size_t said = sightings.size();
+  // "this ray", "that line": the pronoun belongs to the noun behind it.
+  std::vector<bool> noun(slots.size() + 1, false);
+  for (const Sighting& s : sightings) noun[s.first] = noun[s.first] || !program.concepts[s.concept_id].kind.empty();
   for (std::size_t i = 0; i < said; ++i) {
     const Sighting s = sightings[i];
     if (s.concept_id == kPronoun) {
+      if (noun[s.last + 1] && slots[s.last + 1].joined) continue;
       for (const Last& last : memory) {
         if (last.concepts.empty() || slots[s.first].position - slots[last.last].position > kMemory) continue;
         for (ConceptId id : last.concepts) sightings.push_back({id, s.first, s.last});

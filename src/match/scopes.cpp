@@ -89,6 +89,8 @@ class Scopes {
 
   void list(const Sighting& heading) {
     if (!starts_line(heading.first)) return;
+    // "you need to clamp it" begins no list
+    if (heading.last + 1 < slots_.size() && document_.form(slots_[heading.last + 1].token) == "to") return;
     auto size = static_cast<std::uint32_t>(slots_.size());
     bool own_lines = heading.last + 1 < size && before(heading.last + 1) >= Break::line;
     for (std::uint32_t i = heading.last + 1; i < size; ++i) {

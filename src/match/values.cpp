@@ -33,7 +33,7 @@ class Values {
  public:
   Values(const Program& program, const Document& document, const std::vector<Slot>& slots, const std::vector<Quantity>& quantities,
          const std::vector<std::uint8_t>& flags, std::vector<Sighting>& sightings)
-      : given_(program.rubric->given), document_(document), slots_(slots), flags_(flags), sightings_(sightings), said_(sightings.size()) {
+      : given_(program.rubric->given), document_(document), slots_(slots), flags_(flags), sightings_(sightings), said_(vocabulary_part(sightings)) {
     place(quantities);
   }
 
@@ -47,6 +47,11 @@ class Values {
   }
 
  private:
+  // What the vocabulary made, which is sorted; what pronouns stand for comes behind.
+  static std::size_t vocabulary_part(const std::vector<Sighting>& sightings) {
+    return static_cast<std::size_t>(std::is_sorted_until(sightings.begin(), sightings.end(), [](const Sighting& a, const Sighting& b) { return a.first < b.first; }) - sightings.begin());
+  }
+
   void place(const std::vector<Quantity>& quantities) {
     std::size_t slot = 0;
     for (const Quantity& quantity : quantities) {
@@ -57,7 +62,18 @@ class Values {
       while (last + 1 < slots_.size() && slots_[last + 1].token <= quantity.last) ++last;
       if ((flags_[slot] & kMarker) != 0 && quantity.unit == nullptr) continue;
       seen_.push_back({static_cast<std::uint32_t>(slot), last, quantity});
+      carry_unit();
     }
+  }
+
+  // "20 cm away, then 30, 40": the unit goes on for bare numbers of the same list.
+  void carry_unit() {
+    constexpr std::uint32_t kSameList = 3;
+    if (seen_.size() < 2) return;
+    Seen& now = seen_.back();
+    const Seen& before = seen_[seen_.size() - 2];
+    bool list = now.quantity.unit == nullptr && !now.quantity.in_words && before.quantity.unit != nullptr && now.first - before.last <= kSameList;
+    if (list && !given_.values.empty() && !table_kind(before.quantity)) now.quantity.unit = before.quantity.unit;
   }
 
   void find_step() {
@@ -119,13 +135,14 @@ class Values {
     return seen.first > 0 && document_.form(slots_[seen.first - 1].token) == "+";
   }
 
+  // Whether the list is heard within `reach` words of the quantity.
   bool near(ConceptId id, const Seen& seen, std::uint32_t reach) const {
-    for (std::size_t i = 0; i < said_; ++i) {
-      const Sighting& s = sightings_[i];
-      if (s.concept_id != id) continue;
-      if (s.first > seen.last && s.first - seen.last <= reach) return true;
-      if (s.last < seen.first && seen.first - s.last <= reach) return true;
-      if (s.first <= seen.last && s.last >= seen.first) return true;
+    constexpr std::uint32_t kLongestPhrase = 8;
+    std::uint32_t from = seen.first > reach + kLongestPhrase ? seen.first - reach - kLongestPhrase : 0;
+    auto end = sightings_.begin() + static_cast<std::ptrdiff_t>(said_);
+    auto at = std::lower_bound(sightings_.begin(), end, from, [](const Sighting& s, std::uint32_t slot) { return s.first < slot; });
+    for (; at != end && at->first <= seen.last + reach; ++at) {
+      if (at->concept_id == id && at->last + reach >= seen.first) return true;
     }
     return false;
   }
@@ -152,6 +169,8 @@ class Values {
           std::string_view list = reserved_name(id);
           if (list.substr(0, list.size() - 6) == name) add(id, seen.first, seen.last);
         }
+        // "20 degrees" may be an angle or a temperature: the rubric knows which it listens for.
+        if (quantity.unit->symbol == "°") add(kFirstQuantity + 4, seen.first, seen.last);
       }
       if (seen.row != SIZE_MAX) {
         add(kTableValue, seen.first, seen.last);
@@ -208,7 +227,7 @@ class Values {
     const Sighting* others = said_after(kOthers, first_slot.value_or(0));
     bool all = count == found.size();
     bool by_table = table != nullptr;
-    bool to_the_end = found.size() > 1 && found.front() && found.back();
+    bool to_the_end = found.size() > 1 && found.front() && found.back() && (count > 2 || step || on != nullptr || others != nullptr);
     bool goes_on = found.size() > 1 && found.front() && on != nullptr && (consecutive || step);
     bool steps_on = found.size() > 1 && step && (found.back() || others != nullptr);
     if (all || by_table || to_the_end || goes_on || steps_on) {

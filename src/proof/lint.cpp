@@ -97,12 +97,14 @@ class Linter {
         all_wide = all_wide && need.step.empty() && wide(need.pattern);
         text += need.step + "|" + need.pattern.text + "|";
       }
-      for (const Pattern& p : way.unless) text += "-" + p.text;
+      for (const Need& need : way.all) {
+        for (const Pattern& p : need.unless) text += "-" + p.text;
+      }
       for (const Pattern& p : way.unless_anywhere) text += "--" + p.text;
       if (!seen.insert(text).second) findings_.push_back(make_finding(Code::pattern_repeated, way.file, way.span));
       if (all_wide) findings_.push_back(make_finding(Code::pattern_too_wide, way.file, way.span, {"words that stand in nearly every sentence"}));
       for (const Need& need : way.all) {
-        for (const Pattern& p : way.unless) {
+        for (const Pattern& p : need.unless) {
           if (!need.pattern.text.empty() && p.text == need.pattern.text) {
             findings_.push_back(make_finding(Code::pattern_never, way.file, p.span, {"'unless' takes away just what it looks for", "write other words under 'unless'"}));
           }

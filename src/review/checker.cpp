@@ -3,13 +3,18 @@
 namespace retort {
 
 Checker::Made Checker::make(const std::string& name, const SourceFiles& files, std::string_view real_words) {
+  WordForms forms;
+  return make(name, files, real_words, forms);
+}
+
+Checker::Made Checker::make(const std::string& name, const SourceFiles& files, std::string_view real_words, WordForms& forms) {
   Loaded loaded = load_rubric(name, files);
   Made made;
   made.findings = std::move(loaded.findings);
   if (!loaded.rubric) return made;
   std::unique_ptr<Checker> checker(new Checker);
   checker->rubric_ = std::make_unique<Rubric>(std::move(*loaded.rubric));
-  checker->program_ = compile(*checker->rubric_, RealWords(real_words), made.findings);
+  checker->program_ = compile(*checker->rubric_, RealWords(real_words), forms, made.findings);
   if (has_error(made.findings)) {
     made.rubric = std::move(*checker->rubric_);
     return made;

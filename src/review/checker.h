@@ -18,7 +18,8 @@ class Checker {
     std::optional<Rubric> rubric;      // what could be read, if there is no checker
     Findings findings;
   };
-  // `real_words` must outlive the Checker.
+  // `real_words` must outlive the Checker; `forms` is used during the call, and best shared by all rubrics.
+  static Made make(const std::string& name, const SourceFiles& files, std::string_view real_words, WordForms& forms);
   static Made make(const std::string& name, const SourceFiles& files, std::string_view real_words);
 
   [[nodiscard]] const Rubric& rubric() const { return *rubric_; }

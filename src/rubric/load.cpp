@@ -133,7 +133,7 @@ void Loader::read_order(const Value& list, const std::string& file) {
 
 void Loader::read_rubric(const Value& object, const std::string& file) {
   Fields fields(object, file, findings,
-                {"$schema", "format", "about", "id", "title", "question", "given", "include", "words", "sets", "steps", "order"});
+                {"$schema", "format", "about", "id", "title", "question", "given", "cautions", "include", "words", "sets", "steps", "order"});
   read_format(fields, file);
   rubric.file = file;
   if (const Value* id = fields.need("id", Type::string, "the rubric", "\"spring-extension\"")) {
@@ -142,6 +142,7 @@ void Loader::read_rubric(const Value& object, const std::string& file) {
   }
   if (fields.need("title", Type::string, "the rubric", "\"...\"") != nullptr) rubric.title = fields.text("title");
   if (fields.need("question", Type::string, "the rubric", "\"...\"") != nullptr) rubric.question = fields.text("question");
+  fields.texts("cautions", [&](const std::string& text, Span) { rubric.cautions.push_back(text); });
   read_includes(object, file);
   read_words(object, file);
   read_sets(object, file);

@@ -12,6 +12,10 @@ std::vector<Way> Loader::read_ways(const Value& list, const std::string& file) {
   return ways;
 }
 
+void Loader::read_patterns(const Fields& fields, std::string_view key, const std::string& file, std::vector<Pattern>& out) {
+  fields.texts(key, [&](const std::string& text, Span span) { out.push_back(parse_pattern(text, span, file, findings)); });
+}
+
 void Loader::read_need(const Value& value, const std::string& file, Way& way) {
   Need need;
   if (value.is(Type::string)) {
@@ -23,7 +27,13 @@ void Loader::read_need(const Value& value, const std::string& file, Way& way) {
     findings.push_back(make_finding(Code::wrong_type, file, value.span, {"all", "a list of patterns", "[\"{measure} {length}\", ...]"}));
     return;
   }
-  Fields fields(value, file, findings, {"step", "at-least"});
+  Fields fields(value, file, findings, {"step", "at-least", "say", "unless"});
+  if (const Value* say = fields.get("say", Type::string)) {
+    need.pattern = parse_pattern(say->text, say->span, file, findings);
+    read_patterns(fields, "unless", file, need.unless);
+    way.all.push_back(std::move(need));
+    return;
+  }
   if (const Value* step = fields.need("step", Type::string, "this", "\"loaded-reading\"")) {
     need.step = step->text;
     need.pattern.span = step->span;
@@ -57,11 +67,10 @@ Way Loader::read_way(const Value& value, const std::string& file) {
   if (const Value* all = fields.get("all", Type::array)) {
     for (const Value& item : all->items) read_need(item, file, way);
   }
-  auto patterns = [&](std::string_view key, std::vector<Pattern>& out) {
-    fields.texts(key, [&](const std::string& text, Span span) { out.push_back(parse_pattern(text, span, file, findings)); });
-  };
-  patterns("unless", way.unless);
-  patterns("unless-anywhere", way.unless_anywhere);
+  std::vector<Pattern> unless;
+  read_patterns(fields, "unless", file, unless);
+  for (Need& need : way.all) need.unless.insert(need.unless.end(), unless.begin(), unless.end());
+  read_patterns(fields, "unless-anywhere", file, way.unless_anywhere);
   if (way.all.empty()) findings.push_back(make_finding(Code::pattern_empty, file, value.span));
   return way;
 }

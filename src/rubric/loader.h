@@ -34,6 +34,7 @@ struct Loader {
   // load_ways.cpp
   std::vector<Way> read_ways(const json::Value& list, const std::string& file);
   Way read_way(const json::Value& value, const std::string& file);
+  void read_patterns(const Fields& fields, std::string_view key, const std::string& file, std::vector<Pattern>& out);
   void read_need(const json::Value& value, const std::string& file, Way& way);
   void read_instrument(const json::Value& object, const std::string& file, Step& step);
 

@@ -29,12 +29,12 @@ struct Need {
   Pattern pattern;
   std::string step;                            // set: this step...
   StepStatus at_least = StepStatus::present;   // ...must be this or better
+  std::vector<Pattern> unless;                 // not near the words that match
 };
 
 // One way to earn a status: all of `all`, and none of the others.
 struct Way {
   std::vector<Need> all;
-  std::vector<Pattern> unless;           // not near the words that match
   std::vector<Pattern> unless_anywhere;  // not in the answer at all
   std::string file;
   Span span;
@@ -87,6 +87,7 @@ struct Rubric {
   std::string title;
   std::string question;
   Given given;
+  std::vector<std::string> cautions; // usual cautions of the practical, for people
   std::vector<WordList> words;       // the shared vocabulary and the rubric's own
   std::vector<std::string> skipped;  // small words that do not count
   std::vector<Step> steps;

@@ -57,7 +57,7 @@ bool carries_meaning(UChar32 c) {
     default: break;
   }
   if (c < 0x80) return false;
-  if (c == 0x2022 || c == 0x00B7 || c == 0x2219 || c == 0x25CF) return false;  // bullets
+  if (c == 0x2212 || c == 0x2022 || c == 0x00B7 || c == 0x2219 || c == 0x25CF) return false;  // bullets
   int type = u_charType(c);
   return type == U_MATH_SYMBOL || type == U_OTHER_SYMBOL || type == U_OTHER_NUMBER || type == U_CURRENCY_SYMBOL;
 }
@@ -80,6 +80,8 @@ struct Reader::Impl {
   void weaker(Break strength) { pending = std::max(pending, strength); }
   void punctuation(UChar32 c, std::int32_t at, std::int32_t next);
   void full_stop(std::int32_t at, std::int32_t next);
+  bool is_minus(std::int32_t next) const;
+  bool in_formula() const;
   bool superscript_of_last(UChar32 c, std::int32_t begin, std::int32_t end);
   void icu_sentences();
 };
@@ -94,6 +96,11 @@ void Reader::Impl::add(std::int32_t begin, std::int32_t end, TokenKind kind, Bre
   std::u16string_view word = std::u16string_view(wide.units()).substr(static_cast<std::size_t>(begin), static_cast<std::size_t>(end - begin));
   append_normal_form(word, out->forms);
   std::size_t length = out->forms.size() - token.form;
+  if (kind == TokenKind::symbol && (word == u"\u2212" || word == u"\u2013")) {
+    out->forms.resize(token.form);
+    out->forms += '-';
+    length = 1;
+  }
   if (kind == TokenKind::word) {  // "e.g" loses its dot
     auto tail = out->forms.begin() + static_cast<std::ptrdiff_t>(token.form);
     out->forms.erase(std::remove_if(tail, out->forms.end(), [](char c) { return c == '.' || c == '_'; }), out->forms.end());
@@ -128,12 +135,53 @@ void Reader::Impl::full_stop(std::int32_t at, std::int32_t next) {
   weaker(Break::sentence);
 }
 
+// Whether an equals sign or an opening bracket stands a little before, on the same line: "rise = end - start".
+bool Reader::Impl::in_formula() const {
+  constexpr std::uint32_t kReach = 40;
+  std::string_view before = out->source.substr(0, out->tokens.back().source.end);
+  for (std::uint32_t n = 0; n < kReach && n < before.size(); ++n) {
+    char c = before[before.size() - 1 - n];
+    if (c == '=' || c == '(') return true;
+    if (c == '\n' || c == '.' || c == ')') return false;
+  }
+  return false;
+}
+
+// A dash between two symbols ("v - u", "L2-L1"), or between two numbers before an equals sign.
+bool Reader::Impl::is_minus(std::int32_t next) const {
+  constexpr std::int32_t kReach = 24;
+  if (out->tokens.empty() || pending > Break::comma) return false;
+  const Token& left = out->tokens.back();
+  const std::u16string& text = wide.units();
+  auto size = static_cast<std::int32_t>(text.size());
+  while (next < size && text[static_cast<std::size_t>(next)] == u' ') ++next;
+  std::int32_t end = next;
+  bool letters = false;
+  bool digits = false;
+  for (; end < size && end < next + 8; ++end) {
+    char16_t c = text[static_cast<std::size_t>(end)];
+    bool digit = (c >= u'0' && c <= u'9') || (c == u'.' && digits);
+    if (!digit && !u_isalpha(c)) break;
+    digits = digits || digit;
+    letters = letters || !digit;
+  }
+  if (end == next) return false;
+  if (spaced && in_formula()) return true;
+  bool right_symbol = letters && end - next <= 2;
+  bool left_symbol = left.kind == TokenKind::word && left.length <= 2;
+  if (left_symbol && right_symbol) return true;
+  if (left.kind != TokenKind::number && !left_symbol) return false;
+  if (!digits) return false;
+  std::size_t equals = std::u16string_view(text).substr(static_cast<std::size_t>(end), kReach).find_first_of(u"=\n");
+  return equals != std::u16string_view::npos && text[static_cast<std::size_t>(end) + equals] == u'=';
+}
+
 void Reader::Impl::punctuation(UChar32 c, std::int32_t at, std::int32_t next) {
   switch (c) {
     case ',': case 0x060C: case 0x3001: weaker(Break::comma); return;
-    case ';': case ':': case 0x2013: case 0x2014: case 0x2022: case '|': weaker(Break::clause); return;
+    case ';': case ':': case 0x2014: case 0x2022: case '|': weaker(Break::clause); return;
     case '(': case ')': case '[': case ']': case '"': case 0x201C: case 0x201D: weaker(Break::comma); return;
-    case '-': case 0x2212: {
+    case '-': case 0x2212: case 0x2013: {
       bool apart = next < static_cast<std::int32_t>(wide.units().size()) && is_space(wide.units()[static_cast<std::size_t>(next)]);
       if (spaced && apart) weaker(Break::clause);
       return;
@@ -173,6 +221,8 @@ void Reader::Impl::mark(std::int32_t begin, std::int32_t end) {
     } else if (superscript_of_last(c, start, i)) {
       continue;
     } else if (carries_meaning(c)) {
+      add(start, i, TokenKind::symbol, Break::none);
+    } else if ((c == '-' || c == 0x2212 || c == 0x2013) && is_minus(i)) {
       add(start, i, TokenKind::symbol, Break::none);
     } else {
       punctuation(c, start, i);

@@ -105,9 +105,9 @@ std::string sound_key(std::string_view word) {
   return key;
 }
 
-void Speller::add(std::string_view word, std::string_view stem, std::uint32_t id) {
+void Speller::add(std::string_view word, std::string_view stem, std::string_view sound, std::uint32_t id) {
   if (word.size() < 4 || word.size() > kLongest) return;
-  candidates_.push_back({std::string(word), std::string(stem), sound_key(word), letters_of(word), id});
+  candidates_.push_back({std::string(word), std::string(stem), std::string(sound), letters_of(word), id});
 }
 
 std::uint32_t Speller::best(std::string_view word, std::string_view stem) const {

@@ -27,7 +27,7 @@ class Speller {
     std::uint32_t id = 0;
   };
 
-  void add(std::string_view word, std::string_view stem, std::uint32_t id);
+  void add(std::string_view word, std::string_view stem, std::string_view sound, std::uint32_t id);
 
   static constexpr std::uint32_t kNone = 0xFFFFFFFF;
   // The id of the one best candidate for `word` (folded, stem given), or kNone. A tie between two ids is

@@ -29,6 +29,12 @@ bool is_letter_word(std::string_view word) {
 
 }  // namespace
 
+const WordForms::Form& WordForms::of(std::string_view word) {
+  auto known = known_.find(word);
+  if (known == known_.end()) known = known_.emplace(std::string(word), Form{std::string(stemmer_.stem(word)), sound_key(word)}).first;
+  return known->second;
+}
+
 void Vocabulary::add_skipped(std::string_view word) { skipped_.emplace(normal_form(word), true); }
 
 WordId Vocabulary::intern(std::string_view word) {
@@ -39,17 +45,19 @@ WordId Vocabulary::intern(std::string_view word) {
     phrases_.emplace_back();
     return static_cast<WordId>(wordings_.size() - 1);
   };
-  if (auto known = by_form_.find(word); known != by_form_.end()) return known->second;
-  if (exact || !is_letter_word(word) || word.size() < 3) {
+  bool letters = is_letter_word(word) && word.size() >= 3;
+  if (exact || !letters) {
+    auto& known = letters ? by_quote_ : by_form_;
+    if (auto found = known.find(word); found != known.end()) return found->second;
     WordId id = new_word();
-    by_form_.emplace(word, id);
+    known.emplace(word, id);
     return id;
   }
-  std::string stem(stemmer_.stem(word));
-  auto known = by_stem_.find(stem);
+  const WordForms::Form& form = forms_->of(word);
+  auto known = by_stem_.find(form.stem);
   WordId id = known != by_stem_.end() ? known->second : new_word();
-  if (known == by_stem_.end()) by_stem_.emplace(stem, id);
-  if (spelled_.emplace(std::string(word), true).second) speller_.add(word, stem, id);
+  if (known == by_stem_.end()) by_stem_.emplace(form.stem, id);
+  if (spelled_.emplace(std::string(word), true).second) speller_.add(word, form.stem, form.sound, id);
   return id;
 }
 
@@ -59,28 +67,32 @@ void Vocabulary::add_words(ConceptId concept_id, const std::vector<WordId>& word
   phrases_[words.front()].push_back(phrase);
 }
 
-void Vocabulary::add(ConceptId concept_id, std::string_view phrase) {
-  static thread_local Reader reader;  // building is rare; the reader is only a buffer
-  std::vector<WordId> words;
+// The words of a phrase in normal form, 'quoted' ones still quoted, skipped ones left out.
+std::vector<std::string> Vocabulary::phrase_words(std::string_view phrase) const {
   std::vector<std::string> forms;
-  std::size_t at = 0;
-  // 'quoted' words are taken as they stand; the rest is read like any text.
-  while (at < phrase.size()) {
-    std::size_t end = phrase.find(' ', at);
-    if (end == std::string_view::npos) end = phrase.size();
+  auto keep = [&](std::string form) {
+    if (!form.empty() && !skipped_.contains(form)) forms.push_back(std::move(form));
+  };
+  for (std::size_t at = 0; at < phrase.size();) {
+    std::size_t end = std::min(phrase.find(' ', at), phrase.size());
     std::string_view raw = phrase.substr(at, end - at);
     at = end + 1;
-    if (raw.empty()) continue;
-    if (raw.size() > 2 && raw.front() == '\'' && raw.back() == '\'') {
+    if (is_letter_word(raw) || raw == "-") {
+      keep(std::string(raw));
+    } else if (raw.size() > 2 && raw.front() == '\'' && raw.back() == '\'') {
       forms.push_back("'" + normal_form(raw.substr(1, raw.size() - 2)) + "'");
-      continue;
-    }
-    Document document = reader.read(raw);
-    for (std::size_t i = 0; i < document.tokens.size(); ++i) {
-      std::string form(document.form(i));
-      if (!skipped_.contains(form)) forms.push_back(std::move(form));
+    } else if (!raw.empty()) {
+      Reader reader;
+      Document document = reader.read(raw);
+      for (std::size_t i = 0; i < document.tokens.size(); ++i) keep(std::string(document.form(i)));
     }
   }
+  return forms;
+}
+
+void Vocabulary::add(ConceptId concept_id, std::string_view phrase) {
+  std::vector<std::string> forms = phrase_words(phrase);
+  std::vector<WordId> words;
   if (forms.empty()) return;
   for (const std::string& form : forms) words.push_back(intern(form));
   add_words(concept_id, words);
@@ -102,9 +114,10 @@ WordId Vocabulary::look_up(std::string_view folded, const Stemmer& stemmer) cons
   return id == Speller::kNone ? kNoWord : id;
 }
 
-WordId Vocabulary::resolve(std::string_view folded, Memo& memo) const {
+Vocabulary::Memo::Known Vocabulary::resolve(std::string_view folded, Memo& memo) const {
   if (auto known = memo.words.find(folded); known != memo.words.end()) return known->second;
-  WordId word = look_up(folded, memo.stemmer);
+  auto quoted = by_quote_.find(folded);
+  Memo::Known word{look_up(folded, memo.stemmer), quoted == by_quote_.end() ? kNoWord : quoted->second};
   constexpr std::size_t kLongestKept = 40;
   if (folded.size() <= kLongestKept) {
     if (memo.words.size() >= Memo::kMost) memo.words.clear();
@@ -113,13 +126,14 @@ WordId Vocabulary::resolve(std::string_view folded, Memo& memo) const {
   return word;
 }
 
-void Vocabulary::sight(const std::vector<Slot>& slots, std::uint32_t at, std::vector<Sighting>& out) const {
-  for (const Phrase& phrase : phrases_[slots[at].word]) {
+void Vocabulary::sight(const std::vector<Slot>& slots, std::uint32_t at, WordId word, std::vector<Sighting>& out) const {
+  for (const Phrase& phrase : phrases_[word]) {
     if (at + phrase.count >= slots.size()) continue;
     bool all = true;
     for (std::uint32_t i = 0; i < phrase.count && all; ++i) {
       const Slot& slot = slots[at + 1 + i];
-      all = slot.word == rest_[phrase.rest + i] && slot.joined;
+      WordId wanted = rest_[phrase.rest + i];
+      all = (slot.word == wanted || slot.exact == wanted) && slot.joined;
     }
     if (all) out.push_back({phrase.concept_id, at, at + phrase.count});
   }
@@ -133,19 +147,20 @@ void Vocabulary::find(const Document& document, Memo& memo, std::vector<Slot>& s
   for (std::uint32_t i = 0; i < document.tokens.size(); ++i) {
     const Token& token = document.tokens[i];
     strongest = std::max(strongest, token.before);
-    WordId word = resolve(document.form(token), memo);
-    if (word == kSkip) {
+    Memo::Known word = resolve(document.form(token), memo);
+    if (word.word == kSkip) {
       // "a = ..." is a symbol, not the article
       bool symbol = i + 1 < document.tokens.size() && document.form(i + 1) == "=";
       if (!symbol) continue;
-      word = kNoWord;
+      word.word = kNoWord;
     }
     position += 1 + extra_distance(strongest);
-    slots.push_back({i, word, position, strongest <= Break::comma});
+    slots.push_back({i, word.word, word.exact, position, strongest <= Break::comma});
     strongest = Break::none;
   }
   for (std::uint32_t at = 0; at < slots.size(); ++at) {
-    if (slots[at].word != kNoWord) sight(slots, at, sightings);
+    if (slots[at].word != kNoWord) sight(slots, at, slots[at].word, sightings);
+    if (slots[at].exact != kNoWord) sight(slots, at, slots[at].exact, sightings);
   }
 }
 

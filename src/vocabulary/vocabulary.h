@@ -24,7 +24,8 @@ inline constexpr WordId kNoWord = 0xFFFFFFFF;
 // A place in the text that counts for matching: every token but the skipped small words ("the", "a").
 struct Slot {
   std::uint32_t token = 0;
-  WordId word = kNoWord;
+  WordId word = kNoWord;   // by its stem or a near spelling
+  WordId exact = kNoWord;  // as it stands, if the vocabulary has it in 'quotes'
   // Where it stands, for distances: one for each word, more over the end of a sentence or a line.
   std::uint32_t position = 0;
   bool joined = false;  // only a comma or nothing stands before it
@@ -42,13 +43,35 @@ struct StringHash {
   std::size_t operator()(std::string_view text) const { return std::hash<std::string_view>{}(text); }
 };
 
+// What is worked out about a word once, for all rubrics that have it. Threads: one at a time.
+class WordForms {
+ public:
+  struct Form {
+    std::string stem;
+    std::string sound;
+  };
+  // `word`: folded, a..z only.
+  const Form& of(std::string_view word);
+
+ private:
+  Stemmer stemmer_;
+  std::unordered_map<std::string, Form, StringHash, std::equal_to<>> known_;
+};
+
 class Vocabulary {
  public:
   struct Memo {
     static constexpr std::size_t kMost = 1 << 16;
-    std::unordered_map<std::string, WordId, StringHash, std::equal_to<>> words;
+    struct Known {
+      WordId word = kNoWord;
+      WordId exact = kNoWord;
+    };
+    std::unordered_map<std::string, Known, StringHash, std::equal_to<>> words;
     Stemmer stemmer;
   };
+
+  // `forms` is used while words are added.
+  explicit Vocabulary(WordForms& forms) : forms_(&forms) {}
 
   // Words that are passed over in the text and in phrases.
   void add_skipped(std::string_view word);
@@ -61,8 +84,9 @@ class Vocabulary {
   // their first slot. Linear in the document for a given vocabulary.
   void find(const Document& document, Memo& memo, std::vector<Slot>& slots, std::vector<Sighting>& sightings) const;
 
+  [[nodiscard]] bool skips(std::string_view folded) const { return skipped_.contains(folded); }
   // What a folded word is taken for; kNoWord if nothing.
-  [[nodiscard]] WordId resolve(std::string_view folded, Memo& memo) const;
+  [[nodiscard]] Memo::Known resolve(std::string_view folded, Memo& memo) const;
   // A wording of `word`, for tests and messages.
   [[nodiscard]] std::string_view wording(WordId word) const { return wordings_[word]; }
   [[nodiscard]] std::size_t word_count() const { return wordings_.size(); }
@@ -80,10 +104,13 @@ class Vocabulary {
   WordId intern(std::string_view word);
   void add_words(ConceptId concept_id, const std::vector<WordId>& words);
   [[nodiscard]] WordId look_up(std::string_view folded, const Stemmer& stemmer) const;
-  void sight(const std::vector<Slot>& slots, std::uint32_t at, std::vector<Sighting>& out) const;
+  void sight(const std::vector<Slot>& slots, std::uint32_t at, WordId word, std::vector<Sighting>& out) const;
 
-  Stemmer stemmer_;
-  std::unordered_map<std::string, WordId, StringHash, std::equal_to<>> by_form_;
+  std::vector<std::string> phrase_words(std::string_view phrase) const;
+
+  WordForms* forms_;
+  std::unordered_map<std::string, WordId, StringHash, std::equal_to<>> by_form_;   // short words, numbers, marks
+  std::unordered_map<std::string, WordId, StringHash, std::equal_to<>> by_quote_;  // letters, in 'quotes'
   std::unordered_map<std::string, WordId, StringHash, std::equal_to<>> by_stem_;
   std::unordered_map<std::string, bool, StringHash, std::equal_to<>> skipped_;
   std::unordered_map<std::string, bool, StringHash, std::equal_to<>> spelled_;  // words the speller has

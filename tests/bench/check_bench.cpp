@@ -1,0 +1,129 @@
+// How much a whole check costs beside reading the text as ICU must: NFC, case folding, word break.
+// Run: build/release/tests/retort_bench. Not a test: nothing here passes or fails.
+#include <benchmark/benchmark.h>
+#include <unicode/brkiter.h>
+#include <unicode/locid.h>
+#include <unicode/normalizer2.h>
+#include <unicode/unistr.h>
+
+#include <fstream>
+#include <iostream>
+#include <memory>
+
+#include "intake/answer.h"
+#include "intake/rubric_folder.h"
+#include "report/review_json.h"
+#include "review/review.h"
+
+namespace {
+
+using namespace retort;
+
+// About 150 words, spelt as pupils spell.
+const char* const kAnswer =
+    "First I would set up the two clamp stands and hang the spring of one of them, then clamp the metre rule next to it so it is "
+    "strait up. Befor putting any weights on I would read where the botom of the spring is on the ruler and write it down, this is "
+    "the orignal length. Then add 1.5 N and wait for it to stop bouncing and read it again at eye level. The extention is the new "
+    "length take away the original length. Do the same for 3.0 N, 4.5 N, 6.0 N and 7.5 N and put them all in a table. Repeat the "
+    "hole thing three times and work out a mean, leave out any anomolies. I would wear goggles incase the spring snaps and put "
+    "something heavy on the base of the stand. The ruler might not be strait so that could make it inacurate. Then plot a graph.";
+
+struct Loaded {
+  RubricFolder folder;
+  std::unique_ptr<Checker> checker;
+};
+
+Loaded load(const std::string& name) {
+  Result<RubricFolder> folder = open_rubrics();
+  if (!folder) std::abort();
+  Loaded out;
+  out.folder = std::move(*folder);
+  out.checker = Checker::make(name, out.folder.files, out.folder.real_words).checker;
+  if (!out.checker) std::abort();
+  return out;
+}
+
+void bare_icu(benchmark::State& state) {
+  UErrorCode status = U_ZERO_ERROR;
+  const icu::Normalizer2* nfc = icu::Normalizer2::getNFCInstance(status);
+  std::unique_ptr<icu::BreakIterator> words(icu::BreakIterator::createWordInstance(icu::Locale::getRoot(), status));
+  for (auto _ : state) {
+    icu::UnicodeString text = nfc->normalize(icu::UnicodeString::fromUTF8(kAnswer), status);
+    icu::UnicodeString folded = text;
+    folded.foldCase();
+    words->setText(folded);
+    int count = 0;
+    while (words->next() != icu::BreakIterator::DONE) ++count;
+    benchmark::DoNotOptimize(count);
+  }
+}
+BENCHMARK(bare_icu);
+
+void whole_check(benchmark::State& state) {
+  Loaded loaded = load("spring-extension.json");
+  Reviewer reviewer(*loaded.checker);
+  std::string line = std::string(R"({"id": "a1", "text": ")") + kAnswer + "\"}";
+  std::string out;
+  Answer answer;
+  Findings findings;
+  for (auto _ : state) {
+    out.clear();
+    read_answer_line(line, "bench", 1, answer, findings);
+    Review review = reviewer.review(answer.text);
+    append_review_json(loaded.checker->rubric(), answer, review, out);
+    benchmark::DoNotOptimize(out.data());
+  }
+}
+BENCHMARK(whole_check);
+
+void reading_only(benchmark::State& state) {
+  Reader reader;
+  Document document;
+  for (auto _ : state) {
+    reader.read(kAnswer, document);
+    benchmark::DoNotOptimize(document.tokens.data());
+  }
+}
+BENCHMARK(reading_only);
+
+void review_only(benchmark::State& state) {
+  Loaded loaded = load("spring-extension.json");
+  Reviewer reviewer(*loaded.checker);
+  for (auto _ : state) {
+    Review review = reviewer.review(kAnswer);
+    benchmark::DoNotOptimize(review.steps.data());
+  }
+}
+BENCHMARK(review_only);
+
+void start_with_all_rubrics(benchmark::State& state) {
+  for (auto _ : state) {
+    Result<RubricFolder> folder = open_rubrics();
+    if (!folder) std::abort();
+    WordForms forms;
+    for (const auto& [name, content] : folder->files) {
+      if (content.find("\"steps\"") == std::string::npos) continue;
+      auto made = Checker::make(name, folder->files, folder->real_words, forms);
+      benchmark::DoNotOptimize(made.checker.get());
+    }
+  }
+}
+BENCHMARK(start_with_all_rubrics)->Unit(benchmark::kMillisecond);
+
+// Linear in the text: the time for each byte stays the same as the text grows.
+void long_text(benchmark::State& state) {
+  Loaded loaded = load("spring-extension.json");
+  Reviewer reviewer(*loaded.checker);
+  std::string text;
+  for (std::int64_t i = 0; i < state.range(0); ++i) text += std::string(kAnswer) + "\n";
+  for (auto _ : state) {
+    Review review = reviewer.review(text);
+    benchmark::DoNotOptimize(review.steps.data());
+  }
+  state.SetBytesProcessed(state.iterations() * static_cast<std::int64_t>(text.size()));
+}
+BENCHMARK(long_text)->Arg(1)->Arg(16)->Arg(256)->Arg(1024)->Unit(benchmark::kMillisecond);
+
+}  // namespace
+
+BENCHMARK_MAIN();

@@ -1,0 +1,126 @@
+#include <fcntl.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <filesystem>
+
+#include "../support.h"
+#include "base/messages.h"
+#include "intake/answers.h"
+#include "intake/files.h"
+
+namespace retort {
+namespace {
+namespace fs = std::filesystem;
+
+class Folder : public ::testing::Test {
+ protected:
+  void SetUp() override {
+    std::string name = (fs::temp_directory_path() / "retort-test-XXXXXX").string();
+    path = ::mkdtemp(name.data());
+  }
+  void TearDown() override { fs::remove_all(path); }
+  std::string put(const std::string& name, const std::string& content) {
+    fs::create_directories((fs::path(path) / name).parent_path());
+    std::ofstream(fs::path(path) / name, std::ios::binary) << content;
+    return (fs::path(path) / name).string();
+  }
+  // All answers as "id=text", then the codes of the findings.
+  std::vector<std::string> all(std::vector<std::string> inputs) {
+    AnswerStream stream(std::move(inputs));
+    std::vector<std::string> out;
+    Findings findings;
+    Answer answer;
+    while (stream.next(answer, findings)) out.push_back(answer.id + "=" + answer.text);
+    for (const Finding& f : findings) out.push_back("! " + std::string(message(f.code).name));
+    failed = stream.failed();
+    return out;
+  }
+  std::string path;
+  std::size_t failed = 0;
+};
+
+using Strings = std::vector<std::string>;
+
+TEST_F(Folder, TextFilesAreOneAnswerEachInTheOrderOfTheirNames) {
+  put("b.txt", "two");
+  put("a.md", "one\r\n");
+  put("sub/c.txt", "three");
+  put(".hidden.txt", "no");
+  EXPECT_EQ(all({path}), (Strings{"a=one\r\n", "b=two", "c=three"}));
+  EXPECT_EQ(failed, 0U);
+}
+
+TEST_F(Folder, BadInputsAreNamedAndTheRestGoesOn) {
+  std::string jsonl = put("c.jsonl", "{\"id\": \"x\", \"text\": \"good\"}\n{\"id\": 3}\nnot json\n\n[1]\n{\"text\": 5}\n{\"text\": \"last\"}");
+  std::string text = put("d.txt", "fine");
+  std::string other = put("e.xyz", "?");
+  EXPECT_EQ(all({jsonl, path + "/none.txt", other, text}),
+            (Strings{"x=good", "line 7=last", "d=fine", "! answer-no-text", "! json-syntax", "! json-not-object", "! answer-text-not-string", "! file-missing",
+                     "! ending-unknown"}));
+  EXPECT_EQ(failed, 6U);
+}
+
+TEST_F(Folder, LongLinesAndLongAnswersArePassedOver) {
+  std::string long_line(kLongestLine + 10, 'x');
+  std::string long_answer(kLongestAnswer + 10, 'y');
+  std::string jsonl = put("a.jsonl", "{\"id\": \"1\", \"text\": \"a\"}\n" + long_line + "\n{\"id\": \"2\", \"text\": \"" + long_answer + "\"}\n{\"id\": \"3\", \"text\": \"b\"}\n");
+  EXPECT_EQ(all({jsonl}), (Strings{"1=a", "3=b", "! line-too-long", "! answer-too-long"}));
+}
+
+TEST_F(Folder, DeepJsonIsRefused) {
+  std::string deep = put("a.jsonl", "{\"id\": " + std::string(100000, '[') + "\n{\"id\": \"2\", \"text\": \"b\"}\n");
+  EXPECT_EQ(all({deep}), (Strings{"2=b", "! json-too-deep"}));
+}
+
+TEST_F(Folder, EmptyFoldersAreNamed) { EXPECT_EQ(all({path}), (Strings{"! folder-empty"})); }
+
+TEST_F(Folder, MarksGroupsAndOtherKeysAreKept) {
+  Answer answer;
+  Findings findings;
+  ASSERT_TRUE(read_answer_line(R"({"id": 5, "text": "t", "group": "9B", "mark": 4, "mark2": 200, "z": [1, {"a": null}], "y": "é"})", "f", 1, answer, findings));
+  EXPECT_EQ(answer.id, "5");
+  EXPECT_EQ(answer.group, "9B");
+  EXPECT_EQ(answer.mark, 4);
+  EXPECT_EQ(answer.mark2, -1);
+  EXPECT_EQ(answer.extra, R"({"z":[1, {"a": null}],"y":"é"})");
+  ASSERT_EQ(findings.size(), 1U);
+  EXPECT_EQ(findings[0].code, Code::answer_mark_bad);
+}
+
+TEST_F(Folder, WritesAreWholeOrNotAtAll) {
+  std::string target = path + "/out.txt";
+  ASSERT_TRUE(write_file(target, "first").ok());
+  EXPECT_EQ(test::read_all(target), "first");
+  EXPECT_FALSE(write_file(path + "/no/such/out.txt", "x").ok());
+  EXPECT_FALSE(write_file("/dev/full", "x").ok());
+  EXPECT_EQ(std::distance(fs::directory_iterator(path), {}), 1);
+}
+
+TEST_F(Folder, LimitsHold) {
+  std::string file = put("big.txt", std::string(1000, 'x'));
+  EXPECT_EQ(read_file(file, 10).finding().code, Code::file_too_large);
+  EXPECT_EQ(read_file("/dev/zero", 100000).finding().code, Code::file_too_large);
+  EXPECT_EQ(read_file(path + "/none", 10).finding().code, Code::file_missing);
+}
+
+TEST_F(Folder, LineReaderCutsLinesAnywhereItReads) {
+  for (std::size_t size : {1U, 65535U, 65536U, 65537U, 200000U}) {
+    std::string file = put("lines", std::string(size, 'a') + "\r\n\nb");
+    int fd = ::open(file.c_str(), O_RDONLY);
+    LineReader lines(fd, 1U << 20);
+    std::string_view line;
+    ASSERT_EQ(lines.next(line), LineReader::Got::line);
+    EXPECT_EQ(line.size(), size);
+    ASSERT_EQ(lines.next(line), LineReader::Got::line);
+    EXPECT_TRUE(line.empty());
+    ASSERT_EQ(lines.next(line), LineReader::Got::line);
+    EXPECT_EQ(line, "b");
+    EXPECT_EQ(lines.next(line), LineReader::Got::end);
+    EXPECT_EQ(lines.number(), 3U);
+    ::close(fd);
+  }
+}
+
+}  // namespace
+}  // namespace retort

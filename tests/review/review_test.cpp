@@ -1,0 +1,59 @@
+#include "review/review.h"
+
+#include "../support.h"
+
+namespace retort {
+namespace {
+
+using enum StepStatus;
+
+Rubric rubric_of(std::vector<bool> core) {
+  Rubric rubric;
+  for (bool c : core) {
+    Step step;
+    step.core = c;
+    rubric.steps.push_back(step);
+  }
+  return rubric;
+}
+
+struct LevelRow {
+  const char* name;
+  std::vector<StepStatus> status;
+  bool broken;
+  int low, high;
+};
+
+TEST(Level, ComesFromTheCoreStepsAndTheirOrder) {
+  Rubric rubric = rubric_of({true, true, true, true, false});
+  const LevelRow rows[] = {
+      {"nothing", {missing, missing, missing, missing, missing}, false, 0, 1},
+      {"all core", {present, present, present, present, missing}, false, 6, 6},
+      {"extras alone earn nothing", {missing, missing, missing, missing, present}, false, 0, 1},
+      {"half", {present, present, missing, missing, missing}, false, 3, 4},
+      {"broken order counts less", {present, present, present, present, present}, true, 5, 6},
+  };
+  for (const LevelRow& row : rows) {
+    std::vector<StepReview> steps(row.status.size());
+    for (std::size_t i = 0; i < steps.size(); ++i) steps[i].status = row.status[i];
+    Level level = indicate(rubric, steps, {{true, !row.broken}});
+    EXPECT_EQ(level.low, row.low) << row.name;
+    EXPECT_EQ(level.high, row.high) << row.name;
+    EXPECT_EQ(level.of, 6) << row.name;
+  }
+}
+
+TEST(Next, NamesUpToThreeStepsCoreOnesFirst) {
+  test::Small small(R"({"format":1,"id":"small","title":"t","question":"q","steps":[
+    {"id":"extra","title":"a","facet":"safety","hint":"?","present":["apple"]},
+    {"id":"core1","title":"a","facet":"set-up","core":true,"hint":"?","present":["pear"]},
+    {"id":"core2","title":"a","facet":"set-up","core":true,"hint":"?","present":["ripe plum"],"vague":["plum"]},
+    {"id":"core3","title":"a","facet":"set-up","core":true,"hint":"?","present":["fig"]},
+    {"id":"core4","title":"a","facet":"set-up","core":true,"hint":"?","present":["date"]}]})");
+  EXPECT_EQ(small.review("plum").next, (std::vector<std::size_t>{2, 1, 3}));
+  EXPECT_EQ(small.review("pear, ripe plum, fig, date").next, (std::vector<std::size_t>{0}));
+  EXPECT_TRUE(small.review("apple pear, ripe plum, fig, date").next.empty());
+}
+
+}  // namespace
+}  // namespace retort
