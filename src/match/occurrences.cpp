@@ -34,6 +34,7 @@ void Occurrences::reset(std::span<const Slot> slots, std::span<const Sighting> s
 
 bool Occurrences::counts(const Occurrence& occurrence, View view) const {
   std::uint8_t first = flags_[occurrence.first];
+  if ((first & kMarker) != 0) return false;  // the number of a list item is no word of the answer
   if (view != View::as_is && (first & kDenied) != 0) return false;
   if (view != View::or_listed && (first & kListed) != 0) return false;
   if ((first & kCopied) == 0) return true;

@@ -71,9 +71,13 @@ class Values {
     constexpr std::uint32_t kSameList = 3;
     if (seen_.size() < 2) return;
     Seen& now = seen_.back();
-    const Seen& before = seen_[seen_.size() - 2];
-    bool list = now.quantity.unit == nullptr && !now.quantity.in_words && before.quantity.unit != nullptr && now.first - before.last <= kSameList;
-    if (list && !given_.values.empty() && !table_kind(before.quantity)) now.quantity.unit = before.quantity.unit;
+    Seen& past = seen_[seen_.size() - 2];
+    if (given_.values.empty() || now.first - past.last > kSameList || now.quantity.in_words || past.quantity.in_words) return;
+    const Unit* left = past.quantity.unit;
+    const Unit* right = now.quantity.unit;
+    // "from 100 to 500 Hz" too
+    if (left != nullptr && right == nullptr && !table_kind(past.quantity)) now.quantity.unit = left;
+    if (left == nullptr && right != nullptr && !table_kind(now.quantity)) past.quantity.unit = right;
   }
 
   void find_step() {
@@ -115,6 +119,7 @@ class Values {
     const Quantity& quantity = seen.quantity;
     bool small_word = quantity.unit == nullptr && quantity.in_words && quantity.value < 10 && std::floor(quantity.value) == quantity.value;
     if (small_word) return;  // "one", "two more": counts, not values
+    if (quantity.unit == nullptr && counts_things(seen)) return;
     if (!grams_used_ && quantity.unit != nullptr && quantity.dimension() == kMass && table_force()) {
       for (const Quantity& value : given_.values) grams_used_ = grams_used_ || means(quantity, plain_si(value));
     }
@@ -126,6 +131,17 @@ class Values {
     }
     if (step_ && (near_each_time(seen) || increment(seen)) && means(quantity, *step_)) seen.step = true;
     seen.off_table = seen.row == SIZE_MAX && quantity.unit != nullptr && quantity.dimension() == table_dimension();
+  }
+
+  // "3 times", "x3"
+  bool counts_things(const Seen& seen) const {
+    if (seen.first > 0 && document_.form(slots_[seen.first - 1].token) == "x") return true;
+    auto end = sightings_.begin() + static_cast<std::ptrdiff_t>(said_);
+    auto at = std::lower_bound(sightings_.begin(), end, seen.last + 1, [](const Sighting& s, std::uint32_t slot) { return s.first < slot; });
+    for (; at != end && at->first == seen.last + 1; ++at) {
+      if (at->concept_id == kCounted) return true;
+    }
+    return false;
   }
 
   bool near_each_time(const Seen& seen) const { return near(kEachTime, seen, 5); }

@@ -36,13 +36,9 @@ class Linter {
   }
 
  private:
-  std::vector<std::string> words(const std::string& phrase) {
-    Document document = reader_.read(phrase);
-    std::vector<std::string> out;
-    for (std::size_t i = 0; i < document.tokens.size(); ++i) {
-      std::string form(document.form(i));
-      if (!skipped_.contains(form)) out.push_back(std::move(form));
-    }
+  std::vector<std::string> words(const std::string& phrase) const {
+    std::vector<std::string> out = phrase_forms(phrase);
+    std::erase_if(out, [&](const std::string& form) { return skipped_.contains(form); });
     return out;
   }
 
@@ -128,7 +124,6 @@ class Linter {
 
   const Rubric& rubric_;
   Findings& findings_;
-  Reader reader_;
   std::set<std::string> skipped_;
   std::map<std::string, const WordList*> lists_;
 };

@@ -67,31 +67,30 @@ void Vocabulary::add_words(ConceptId concept_id, const std::vector<WordId>& word
   phrases_[words.front()].push_back(phrase);
 }
 
-// The words of a phrase in normal form, 'quoted' ones still quoted, skipped ones left out.
-std::vector<std::string> Vocabulary::phrase_words(std::string_view phrase) const {
+std::vector<std::string> phrase_forms(std::string_view phrase) {
   std::vector<std::string> forms;
-  auto keep = [&](std::string form) {
-    if (!form.empty() && !skipped_.contains(form)) forms.push_back(std::move(form));
-  };
   for (std::size_t at = 0; at < phrase.size();) {
     std::size_t end = std::min(phrase.find(' ', at), phrase.size());
     std::string_view raw = phrase.substr(at, end - at);
     at = end + 1;
-    if (is_letter_word(raw) || raw == "-") {
-      keep(std::string(raw));
+    if (is_letter_word(raw)) {
+      forms.emplace_back(raw);
+    } else if (raw == "-" || raw == "\xE2\x88\x92" || raw == "\xE2\x80\x93") {
+      forms.emplace_back("-");
     } else if (raw.size() > 2 && raw.front() == '\'' && raw.back() == '\'') {
       forms.push_back("'" + normal_form(raw.substr(1, raw.size() - 2)) + "'");
     } else if (!raw.empty()) {
       Reader reader;
       Document document = reader.read(raw);
-      for (std::size_t i = 0; i < document.tokens.size(); ++i) keep(std::string(document.form(i)));
+      for (std::size_t i = 0; i < document.tokens.size(); ++i) forms.emplace_back(document.form(i));
     }
   }
   return forms;
 }
 
 void Vocabulary::add(ConceptId concept_id, std::string_view phrase) {
-  std::vector<std::string> forms = phrase_words(phrase);
+  std::vector<std::string> forms = phrase_forms(phrase);
+  std::erase_if(forms, [&](const std::string& form) { return skipped_.contains(form); });
   std::vector<WordId> words;
   if (forms.empty()) return;
   for (const std::string& form : forms) words.push_back(intern(form));

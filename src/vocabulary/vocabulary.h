@@ -58,6 +58,9 @@ class WordForms {
   std::unordered_map<std::string, Form, StringHash, std::equal_to<>> known_;
 };
 
+// The words of a phrase in normal form, 'quoted' ones still quoted; dashes read as "-".
+std::vector<std::string> phrase_forms(std::string_view phrase);
+
 class Vocabulary {
  public:
   struct Memo {
@@ -105,8 +108,6 @@ class Vocabulary {
   void add_words(ConceptId concept_id, const std::vector<WordId>& words);
   [[nodiscard]] WordId look_up(std::string_view folded, const Stemmer& stemmer) const;
   void sight(const std::vector<Slot>& slots, std::uint32_t at, WordId word, std::vector<Sighting>& out) const;
-
-  std::vector<std::string> phrase_words(std::string_view phrase) const;
 
   WordForms* forms_;
   std::unordered_map<std::string, WordId, StringHash, std::equal_to<>> by_form_;   // short words, numbers, marks

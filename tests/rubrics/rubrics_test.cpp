@@ -55,8 +55,8 @@ TEST_P(Shipped, GivesNothingForTheQuestionItself) {
   }
 }
 
-INSTANTIATE_TEST_SUITE_P(Rubrics, Shipped, ::testing::ValuesIn(kInvestigations), [](const auto& info) {
-  std::string name = info.param;
+INSTANTIATE_TEST_SUITE_P(Rubrics, Shipped, ::testing::ValuesIn(kInvestigations), [](const auto& row) {
+  std::string name = row.param;
   std::replace(name.begin(), name.end(), '-', '_');
   return name;
 });
