@@ -1,13 +1,17 @@
 // Runs of words, to see what a pupil copied from the question.
 #pragma once
 #include <cstdint>
-#include <functional>
+#include <string_view>
 #include <vector>
 
+#include "quantity/unit.h"
 #include "text/document.h"
 #include "vocabulary/vocabulary.h"
 
 namespace retort {
+
+// How many words in a row, the small ones left out, must be the question's own to count as copied.
+inline constexpr std::size_t kCopiedRun = 6;
 
 // Whether a folded word is one that sentences are made with, and lists are not: a run without any ("matt
 // black, shiny black, ...") may be a pupil's own list of what is given.
@@ -18,11 +22,6 @@ inline bool binds_a_sentence(std::string_view form) {
   }
   return false;
 }
-
-// Calls `each(hash, slot)` for every run of kCopiedRun words without a number among them; `slot` is the
-// run's last.
-template <typename Each>
-void for_each_run(const Document& document, const std::vector<Slot>& slots, Each each);
 
 namespace copied {
 
@@ -42,27 +41,32 @@ constexpr std::uint64_t power(std::size_t exponent) {
 
 }  // namespace copied
 
+// Calls `each(hash, first, last)` for every run of kCopiedRun words; `first` and `last` are its slots. Numbers
+// and their units are passed over: they part no run, and do not count for one.
 template <typename Each>
 void for_each_run(const Document& document, const std::vector<Slot>& slots, Each each) {
-  constexpr std::size_t kRun = 6;  // = kCopiedRun
-  constexpr std::uint64_t kDrop = copied::power(kRun);
-  std::uint64_t window[kRun] = {};
+  constexpr std::uint64_t kDrop = copied::power(kCopiedRun);
+  struct Word {
+    std::uint64_t hash = 0;
+    std::size_t slot = 0;
+  };
+  Word window[kCopiedRun];
   std::uint64_t hash = 0;
   std::size_t length = 0;
+  bool after_number = false;
   for (std::size_t i = 0; i < slots.size(); ++i) {
     const Token& token = document.tokens[slots[i].token];
-    if (token.kind != TokenKind::word) {  // numbers and marks part runs: values of the table are not "copied"
-      length = 0;
-      hash = 0;
-      continue;
-    }
-    std::uint64_t word = copied::hash_word(document.form(token));
-    std::uint64_t& slot = window[length % kRun];
+    std::string_view form = document.form(token);
+    bool unit = after_number && find_unit(form) != nullptr;
+    after_number = token.kind == TokenKind::number;
+    if (token.kind != TokenKind::word || unit) continue;
+    Word& place = window[length % kCopiedRun];
+    std::uint64_t word = copied::hash_word(form);
     hash = hash * copied::kBase + word;
-    if (length >= kRun) hash -= slot * kDrop;
-    slot = word;
+    if (length >= kCopiedRun) hash -= place.hash * kDrop;
+    place = {word, i};
     ++length;
-    if (length >= kRun) each(hash, i);
+    if (length >= kCopiedRun) each(hash, window[length % kCopiedRun].slot, i);
   }
 }
 

@@ -222,11 +222,11 @@ class Compiler {
     Document document = reader.read(rubric_.question);
     std::vector<Slot> slots;
     for (std::uint32_t i = 0; i < document.tokens.size(); ++i) {
-      if (!program_->vocabulary.skips(document.form(i))) slots.push_back({i, kNoWord, kNoWord, i, true});
+      if (!program_->vocabulary.skips(document.form(i))) slots.push_back({i, kNoWord, kNoWord, kNoWord, i, true});
     }
-    for_each_run(document, slots, [&](std::uint64_t hash, std::size_t last) {
+    for_each_run(document, slots, [&](std::uint64_t hash, std::size_t first, std::size_t last) {
       bool sentence = false;
-      for (std::size_t i = last + 1 - kCopiedRun; i <= last; ++i) sentence = sentence || binds_a_sentence(document.form(slots[i].token));
+      for (std::size_t i = first; i <= last; ++i) sentence = sentence || binds_a_sentence(document.form(slots[i].token));
       if (sentence) program_->question_runs.insert(hash);
     });
   }

@@ -72,9 +72,6 @@ struct Program {
   const Rubric* rubric = nullptr;      // outlives the program
 };
 
-// How many words in a row, the small ones left out, must be the question's own to count as copied.
-inline constexpr std::size_t kCopiedRun = 6;
-
 // Compiles `rubric`, which must outlive the Program. Unknown lists, cycles and the like go to `findings`.
 std::unique_ptr<Program> compile(const Rubric& rubric, RealWords real_words, WordForms& forms, Findings& findings);
 

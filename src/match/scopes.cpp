@@ -113,9 +113,9 @@ class Scopes {
 
   void copied() {
     if (program_.question_runs.empty()) return;
-    for_each_run(document_, slots_, [&](std::uint64_t hash, std::size_t last) {
+    for_each_run(document_, slots_, [&](std::uint64_t hash, std::size_t first, std::size_t last) {
       if (!program_.question_runs.contains(hash)) return;
-      for (std::size_t i = last + 1 - kCopiedRun; i <= last; ++i) flags_[i] |= kCopied;
+      for (std::size_t i = first; i <= last; ++i) flags_[i] |= kCopied;
     });
   }
 

@@ -130,7 +130,7 @@ class Values {
       }
     }
     if (step_ && (near_each_time(seen) || increment(seen)) && means(quantity, *step_)) seen.step = true;
-    seen.off_table = seen.row == SIZE_MAX && quantity.unit != nullptr && quantity.dimension() == table_dimension();
+    seen.off_table = seen.row == SIZE_MAX && quantity.unit != nullptr && table_kind(quantity);
   }
 
   // "3 times", "x3"
@@ -217,7 +217,7 @@ class Values {
     }
   }
 
-  bool counts(const Seen& seen) const { return (flags_[seen.first] & (kDenied | kListed)) == 0; }
+  bool counts(const Seen& seen) const { return (flags_[seen.first] & (kDenied | kListed | kCopied)) == 0; }
 
   ValuesVerdict judge() {
     ValuesVerdict out;

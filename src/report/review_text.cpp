@@ -88,7 +88,9 @@ void append_review_text(const Rubric& rubric, const Answer& answer, const Review
     out += "  There are no words in this answer.\n";
     return;
   }
-  append_marked(answer.text, underlines(review), width, "  ", out);
+  std::string_view text = answer.text;
+  text = text.substr(0, text.find_last_not_of(" \t\r\n") + 1);
+  append_marked(text, underlines(review), width, "  ", out);
   append_steps(rubric, answer, review, StepStatus::present, "There", width, out);
   append_steps(rubric, answer, review, StepStatus::vague, "Mentioned, but not clear enough yet", width, out);
   append_steps(rubric, answer, review, StepStatus::missing, "Not found", width, out);

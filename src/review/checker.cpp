@@ -3,7 +3,7 @@
 namespace retort {
 
 Checker::Made Checker::make(const std::string& name, const SourceFiles& files, std::string_view real_words) {
-  WordForms forms;
+  WordForms forms{RealWords(real_words)};
   return make(name, files, real_words, forms);
 }
 

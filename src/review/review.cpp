@@ -22,21 +22,29 @@ std::vector<std::size_t> choose_next(const Rubric& rubric, const std::vector<Ste
 
 }  // namespace
 
+// The weights are those of a straight line fitted to the marks that readers gave to 352 labelled answers (see
+// corpus/README.md): a clear core step counts nearly a full share, an unclear one little.
 Level indicate(const Rubric& rubric, const std::vector<StepReview>& steps, const std::vector<OrderMatch>& order) {
+  constexpr double kClear = 5.8;
+  constexpr double kUnclear = 0.8;
+  constexpr double kOffset = -0.3;
+  constexpr double kOutOfOrder = -0.3;
   Level level;
-  double earned = 0;
+  double clear = 0;
+  double unclear = 0;
   double core = 0;
   for (std::size_t i = 0; i < steps.size(); ++i) {
     if (!rubric.steps[i].core) continue;
     core += 1;
-    if (steps[i].status == StepStatus::present) earned += 1;
-    if (steps[i].status == StepStatus::vague) earned += 0.4;
+    if (steps[i].status == StepStatus::present) clear += 1;
+    if (steps[i].status == StepStatus::vague) unclear += 1;
   }
   if (core == 0) return level;
-  double mark = level.of * earned / core;
-  if (std::any_of(order.begin(), order.end(), [](const OrderMatch& o) { return o.both && !o.kept; })) mark -= 0.5;
-  level.low = std::clamp(static_cast<int>(std::floor(mark)), 0, level.of);
-  level.high = std::clamp(static_cast<int>(std::floor(mark)) + 1, 0, level.of);
+  double mark = (kClear * clear + kUnclear * unclear) / core + kOffset;
+  if (std::any_of(order.begin(), order.end(), [](const OrderMatch& o) { return o.both && !o.kept; })) mark += kOutOfOrder;
+  int whole = static_cast<int>(std::floor(mark));
+  level.low = std::clamp(whole, 0, level.of);
+  level.high = std::clamp(whole + 1, 0, level.of);
   return level;
 }
 

@@ -45,6 +45,17 @@ char simple_sound(char c, char next) {
   }
 }
 
+// The same letters in another order: "hwole" is "whole" rather than "hole".
+bool same_letters(std::string_view a, std::string_view b) {
+  if (a.size() != b.size()) return false;
+  std::array<int, 256> counts{};
+  for (std::size_t i = 0; i < a.size(); ++i) {
+    ++counts[static_cast<unsigned char>(a[i])];
+    --counts[static_cast<unsigned char>(b[i])];
+  }
+  return std::all_of(counts.begin(), counts.end(), [](int n) { return n == 0; });
+}
+
 // How far apart a word of this length may be and still be meant.
 int allowed(std::size_t length, bool sounds_alike) {
   if (length <= 3) return 0;
@@ -105,17 +116,28 @@ std::string sound_key(std::string_view word) {
   return key;
 }
 
-void Speller::add(std::string_view word, std::string_view stem, std::string_view sound, std::uint32_t id) {
-  if (word.size() < 4 || word.size() > kLongest) return;
-  candidates_.push_back({std::string(word), std::string(stem), std::string(sound), letters_of(word), id});
+void Speller::add(Candidate candidate) {
+  if (candidate.word.size() < 4 || candidate.word.size() > kLongest) return;
+  candidate.letters = letters_of(candidate.word);
+  candidates_.push_back(std::move(candidate));
 }
 
-std::uint32_t Speller::best(std::string_view word, std::string_view stem) const {
+std::uint32_t Speller::best(std::string_view word, std::string_view stem, const std::function<bool(const Candidate&)>& counts) const {
   if (word.size() < 4 || word.size() > kLongest) return kNone;
   std::uint32_t letters = letters_of(word);
   std::string sound;
-  int best_score = 1000;
-  std::uint32_t best_id = kNone;
+  struct Best {
+    int score = 1000;
+    std::uint32_t id = kNone;
+    void take(int other, std::uint32_t candidate) {
+      if (other < score) {
+        score = other;
+        id = candidate;
+      } else if (other == score && candidate != id) {
+        id = kNone;
+      }
+    }
+  } real, misspelt;
   for (const Candidate& candidate : candidates_) {
     if (std::popcount(letters ^ candidate.letters) > 6) continue;
     int gap = static_cast<int>(word.size()) - static_cast<int>(candidate.word.size());
@@ -123,7 +145,8 @@ std::uint32_t Speller::best(std::string_view word, std::string_view stem) const 
     if (sound.empty()) sound = sound_key(word);
     bool alike = sound.size() > 1 && (sound == candidate.sound || sound == sound_key(candidate.stem));
     std::size_t shorter = std::min(word.size(), candidate.word.size());
-    int limit = allowed(shorter, alike);
+    bool shuffled = letters == candidate.letters && same_letters(word, candidate.word);
+    int limit = allowed(shorter, alike || (shuffled && shorter > 4));
     int distance = edit_distance(word, candidate.word, limit);
     if (!stem.empty() && stem.size() >= 4 && candidate.stem.size() >= 4) {
       int stem_limit = allowed(std::min(stem.size(), candidate.stem.size()), alike);
@@ -133,15 +156,12 @@ std::uint32_t Speller::best(std::string_view word, std::string_view stem) const 
     bool same_start = word[0] == candidate.word[0];
     if (shorter == 4 && !same_start) continue;
     if (!same_start && !alike && distance > 1) continue;
-    int score = distance * 4 - (alike ? 3 : 0) + (same_start ? 0 : 2);
-    if (score < best_score) {
-      best_score = score;
-      best_id = candidate.id;
-    } else if (score == best_score && candidate.id != best_id) {
-      best_id = kNone;
-    }
+    if (counts && !counts(candidate)) continue;
+    int score = distance * 4 - (alike || shuffled ? 3 : 0) + (same_start ? 0 : 2);
+    (candidate.real ? real : misspelt).take(score, candidate.id);
   }
-  return best_id;
+  constexpr int kWorse = 4;  // one more letter wrong
+  return real.id != kNone && real.score <= misspelt.score + kWorse ? real.id : misspelt.id != kNone ? misspelt.id : real.id;
 }
 
 }  // namespace retort

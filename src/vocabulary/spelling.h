@@ -1,6 +1,7 @@
 // Spelling as bad as pupils': how far two words are apart, and how they sound.
 #pragma once
 #include <cstdint>
+#include <functional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -25,14 +26,18 @@ class Speller {
     std::string sound;
     std::uint32_t letters = 0;  // which of a..z occur
     std::uint32_t id = 0;
+    bool real = true;           // an English word, not a misspelling that a list names
   };
 
-  void add(std::string_view word, std::string_view stem, std::string_view sound, std::uint32_t id);
+  // `letters` is worked out here.
+  void add(Candidate candidate);
 
   static constexpr std::uint32_t kNone = 0xFFFFFFFF;
-  // The id of the one best candidate for `word` (folded, stem given), or kNone. A tie between two ids is
-  // no answer. Time: one pass over the candidates, most passed over by a glance at their letters.
-  [[nodiscard]] std::uint32_t best(std::string_view word, std::string_view stem) const;
+  // The id of the one best candidate for `word` (folded, stem given), or kNone. English words go before
+  // misspellings; a tie between two ids is no answer. Time: one pass over the candidates, most passed over by a glance at their letters.
+  // `counts` says of a near candidate whether it may be the answer.
+  [[nodiscard]] std::uint32_t best(std::string_view word, std::string_view stem,
+                                   const std::function<bool(const Candidate&)>& counts = {}) const;
 
   [[nodiscard]] const std::vector<Candidate>& candidates() const { return candidates_; }
 

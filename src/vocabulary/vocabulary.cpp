@@ -31,13 +31,14 @@ bool is_letter_word(std::string_view word) {
 
 const WordForms::Form& WordForms::of(std::string_view word) {
   auto known = known_.find(word);
-  if (known == known_.end()) known = known_.emplace(std::string(word), Form{std::string(stemmer_.stem(word)), sound_key(word)}).first;
+  if (known == known_.end()) known = known_.emplace(std::string(word), Form{std::string(stemmer_.stem(word)), sound_key(word), real_words_.contains(word)}).first;
   return known->second;
 }
 
 void Vocabulary::add_skipped(std::string_view word) { skipped_.emplace(normal_form(word), true); }
 
-WordId Vocabulary::intern(std::string_view word) {
+// `spelled`: misspellings of the word are to be known too.
+WordId Vocabulary::intern(std::string_view word, bool spelled) {
   bool exact = word.size() > 2 && word.front() == '\'' && word.back() == '\'';
   if (exact) word = word.substr(1, word.size() - 2);
   auto new_word = [&] {
@@ -57,7 +58,7 @@ WordId Vocabulary::intern(std::string_view word) {
   auto known = by_stem_.find(form.stem);
   WordId id = known != by_stem_.end() ? known->second : new_word();
   if (known == by_stem_.end()) by_stem_.emplace(form.stem, id);
-  if (spelled_.emplace(std::string(word), true).second) speller_.add(word, form.stem, form.sound, id);
+  if (spelled && spelled_.emplace(std::string(word), true).second) speller_.add({std::string(word), form.stem, form.sound, 0, id, form.real});
   return id;
 }
 
@@ -97,7 +98,7 @@ void Vocabulary::add(ConceptId concept_id, std::string_view phrase) {
   add_words(concept_id, words);
   // "stop watch" is also written "stopwatch"
   bool joins = forms.size() == 2 && is_letter_word(forms[0]) && is_letter_word(forms[1]) && forms[0].size() >= 3 && forms[1].size() >= 3;
-  if (joins) add_words(concept_id, {intern(forms[0] + forms[1])});
+  if (joins) add_words(concept_id, {intern(forms[0] + forms[1], forms_->of(forms[0] + forms[1]).real)});
 }
 
 void Vocabulary::freeze(RealWords real_words) { real_words_ = real_words; }
@@ -113,10 +114,27 @@ WordId Vocabulary::look_up(std::string_view folded, const Stemmer& stemmer) cons
   return id == Speller::kNone ? kNoWord : id;
 }
 
+// Lists name misspellings that the rules cannot guess ("ruller"). Other lists that have only the right word
+// should hear them too.
+WordId Vocabulary::right_spelling(std::string_view folded, WordId word, const Stemmer& stemmer) const {
+  if (word >= wordings_.size() || folded.size() < 4 || !is_letter_word(folded) || real_words_.contains(folded)) return kNoWord;
+  std::uint32_t other = speller_.best(folded, stemmer.stem(folded), [&](const Speller::Candidate& candidate) {
+    return candidate.id != word && candidate.real;
+  });
+  if (other == Speller::kNone) return kNoWord;
+  for (ConceptId one : concepts_of(word)) {
+    for (ConceptId two : concepts_of(other)) {
+      if (one == two) return other;
+    }
+  }
+  return kNoWord;
+}
+
 Vocabulary::Memo::Known Vocabulary::resolve(std::string_view folded, Memo& memo) const {
   if (auto known = memo.words.find(folded); known != memo.words.end()) return known->second;
   auto quoted = by_quote_.find(folded);
-  Memo::Known word{look_up(folded, memo.stemmer), quoted == by_quote_.end() ? kNoWord : quoted->second};
+  Memo::Known word{look_up(folded, memo.stemmer), quoted == by_quote_.end() ? kNoWord : quoted->second, kNoWord};
+  word.also = right_spelling(folded, word.word, memo.stemmer);
   constexpr std::size_t kLongestKept = 40;
   if (folded.size() <= kLongestKept) {
     if (memo.words.size() >= Memo::kMost) memo.words.clear();
@@ -132,7 +150,7 @@ void Vocabulary::sight(const std::vector<Slot>& slots, std::uint32_t at, WordId 
     for (std::uint32_t i = 0; i < phrase.count && all; ++i) {
       const Slot& slot = slots[at + 1 + i];
       WordId wanted = rest_[phrase.rest + i];
-      all = (slot.word == wanted || slot.exact == wanted) && slot.joined;
+      all = (slot.word == wanted || slot.exact == wanted || slot.also == wanted) && slot.joined;
     }
     if (all) out.push_back({phrase.concept_id, at, at + phrase.count});
   }
@@ -154,12 +172,13 @@ void Vocabulary::find(const Document& document, Memo& memo, std::vector<Slot>& s
       word.word = kNoWord;
     }
     position += 1 + extra_distance(strongest);
-    slots.push_back({i, word.word, word.exact, position, strongest <= Break::comma});
+    slots.push_back({i, word.word, word.exact, word.also, position, strongest <= Break::comma});
     strongest = Break::none;
   }
   for (std::uint32_t at = 0; at < slots.size(); ++at) {
     if (slots[at].word != kNoWord) sight(slots, at, slots[at].word, sightings);
     if (slots[at].exact != kNoWord) sight(slots, at, slots[at].exact, sightings);
+    if (slots[at].also != kNoWord) sight(slots, at, slots[at].also, sightings);
   }
 }
 

@@ -26,6 +26,7 @@ struct Slot {
   std::uint32_t token = 0;
   WordId word = kNoWord;   // by its stem or a near spelling
   WordId exact = kNoWord;  // as it stands, if the vocabulary has it in 'quotes'
+  WordId also = kNoWord;   // the right spelling of a misspelt wording, if one list has both
   // Where it stands, for distances: one for each word, more over the end of a sentence or a line.
   std::uint32_t position = 0;
   bool joined = false;  // only a comma or nothing stands before it
@@ -49,11 +50,15 @@ class WordForms {
   struct Form {
     std::string stem;
     std::string sound;
+    bool real = false;  // an English word, not a misspelling that a list names
   };
+  // `real_words` must outlive the forms.
+  explicit WordForms(RealWords real_words = {}) : real_words_(real_words) {}
   // `word`: folded, a..z only.
   const Form& of(std::string_view word);
 
  private:
+  RealWords real_words_;
   Stemmer stemmer_;
   std::unordered_map<std::string, Form, StringHash, std::equal_to<>> known_;
 };
@@ -68,6 +73,7 @@ class Vocabulary {
     struct Known {
       WordId word = kNoWord;
       WordId exact = kNoWord;
+      WordId also = kNoWord;
     };
     std::unordered_map<std::string, Known, StringHash, std::equal_to<>> words;
     Stemmer stemmer;
@@ -104,8 +110,9 @@ class Vocabulary {
     std::uint32_t count = 0;
   };
 
-  WordId intern(std::string_view word);
+  WordId intern(std::string_view word, bool spelled = true);
   void add_words(ConceptId concept_id, const std::vector<WordId>& words);
+  [[nodiscard]] WordId right_spelling(std::string_view folded, WordId word, const Stemmer& stemmer) const;
   [[nodiscard]] WordId look_up(std::string_view folded, const Stemmer& stemmer) const;
   void sight(const std::vector<Slot>& slots, std::uint32_t at, WordId word, std::vector<Sighting>& out) const;
 

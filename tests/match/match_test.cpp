@@ -163,7 +163,7 @@ TEST(Markers, AreNumbersThatCountUp) {
 // Whatever the text, the work grows as the text does: a guard against loops that never end, not a timing.
 TEST(Matcher, AnswersAllSortsOfLongTexts) {
   Small small(one_step(R"("present": ["{measure} ... {length} & {ruler}"], "vague": ["{measure} & {length}"])", kForceTable));
-  for (const std::string& unit : {"measure length ruler ", "measure", "1.5 N ", "it ", "not ", "((((", "1. a ", "\xD7\xA9 ", "a\xCC\x81", "equipment: ruler\n", "no wait ", "\n", "but there isnt time "}) {
+  for (const char* unit : {"measure length ruler ", "measure", "1.5 N ", "it ", "not ", "((((", "1. a ", "\xD7\xA9 ", "a\xCC\x81", "equipment: ruler\n", "no wait ", "\n", "but there isnt time "}) {
     std::string text;
     while (text.size() < 200000) text += unit;
     Review review = small.review(text);

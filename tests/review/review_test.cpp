@@ -27,11 +27,13 @@ struct LevelRow {
 TEST(Level, ComesFromTheCoreStepsAndTheirOrder) {
   Rubric rubric = rubric_of({true, true, true, true, false});
   const LevelRow rows[] = {
-      {"nothing", {missing, missing, missing, missing, missing}, false, 0, 1},
-      {"all core", {present, present, present, present, missing}, false, 6, 6},
-      {"extras alone earn nothing", {missing, missing, missing, missing, present}, false, 0, 1},
-      {"half", {present, present, missing, missing, missing}, false, 3, 4},
-      {"broken order counts less", {present, present, present, present, present}, true, 5, 6},
+      {"nothing", {missing, missing, missing, missing, missing}, false, 0, 0},
+      {"all core", {present, present, present, present, missing}, false, 5, 6},
+      {"extras alone earn nothing", {missing, missing, missing, missing, present}, false, 0, 0},
+      {"half", {present, present, missing, missing, missing}, false, 2, 3},
+      {"unclear counts little", {vague, vague, vague, vague, missing}, false, 0, 1},
+      {"broken order counts less", {present, present, present, vague, present}, true, 3, 4},
+      {"the same in order", {present, present, present, vague, present}, false, 4, 5},
   };
   for (const LevelRow& row : rows) {
     std::vector<StepReview> steps(row.status.size());

@@ -1,0 +1,99 @@
+#!/usr/bin/env bash
+# The program as people and scripts run it. Usage: run.sh PROGRAM SOURCE_DIR
+set -u
+program=$1 source=$2
+export RETORT_RUBRICS=$source/rubrics
+work=$(mktemp -d)
+trap 'chmod -R u+w "$work"; rm -rf "$work"' EXIT
+tests=0 failed=0
+
+# expect NAME STATUS PATTERN-IN-STDERR PATTERN-IN-STDOUT COMMAND...
+expect() {
+  local name=$1 status=$2 err=$3 out=$4
+  shift 4
+  tests=$((tests + 1))
+  timeout 120 "$@" >"$work/.out" 2>"$work/.err" </dev/null
+  local got=$?
+  if [ "$got" != "$status" ] || { [ -n "$err" ] && ! grep -qE -- "$err" "$work/.err"; } || { [ -n "$out" ] && ! grep -qE -- "$out" "$work/.out"; }; then
+    failed=$((failed + 1))
+    echo "FAILED: $name: status $got, expected $status"
+    sed 's/^/  err: /' "$work/.err" | head -5
+    sed 's/^/  out: /' "$work/.out" | cut -c1-200 | head -5
+  fi
+}
+
+cd "$work" || exit 1
+printf '{"id": "a", "text": "hang the spring"}\n{"id": "b", "text": "use a ruler"}\n' >good.jsonl
+printf 'hang the spring from a clamp' >one.txt
+mkdir empty class && cp one.txt class/one.txt && printf '' >class/nothing.txt && printf 'x' >class/odd.xyz
+rub=spring-extension
+
+# ordinary use
+expect "one file" 0 "" "marks. A person decides" "$program" check $rub one.txt
+expect "jsonl out" 0 "" '^\{"format":1,"id":"b","rubric":"spring-extension"' "$program" check $rub good.jsonl --format jsonl
+expect "json out" 0 "" '^\{"format":1,"rubric"' "$program" check $rub good.jsonl --format json
+expect "rubric by path" 0 "" "" "$program" check "$source/rubrics/$rub.json" one.txt
+expect "standard input" 0 "" '"id":"a"' bash -c "cat good.jsonl | '$program' check $rub --format jsonl"
+expect "standard input as text" 0 "" "standard input" bash -c "cat one.txt | '$program' check $rub -"
+expect "list" 0 "" "ripple-tank" "$program" rubric list
+expect "show" 0 "" "risk assessment" "$program" rubric show $rub
+expect "lint" 0 "" "0 findings" "$program" rubric lint $rub
+expect "own examples" 0 "" "examples run, 0 problems" "$program" rubric test $rub
+expect "labelled" 0 "" "Cohen's kappa over all steps 0\\.[89]" "$program" rubric test $rub --labelled "$source/corpus/labelled.jsonl"
+expect "help" 0 "" "check" "$program" --help
+
+# the command is wrong: 2, and nothing done
+expect "no command" 2 "" "" "$program"
+expect "unknown command" 2 "" "" "$program" chek
+expect "unknown rubric" 2 "did you mean 'spring-extension'" "" "$program" check spring-extensoin one.txt
+expect "unknown format" 2 "" "" "$program" check $rub one.txt --format xml
+expect "missing rubric file" 2 "no.json.*there is no file" "" "$program" check ./no.json one.txt
+expect "broken rubric" 2 "bad.json:1:2: error: this is not valid JSON" "" bash -c "printf '{x' >bad.json; '$program' check ./bad.json one.txt"
+expect "rubric that includes itself" 2 "self.json:1:.*includes itself" "" bash -c "printf '{\"format\":1,\"id\":\"self\",\"title\":\"t\",\"question\":\"q\",\"include\":[\"self.json\"],\"steps\":[]}' >self.json; '$program' check ./self.json one.txt"
+expect "no rubrics folder" 2 "folder with the rubrics was not found" "" env RETORT_RUBRICS=/nowhere "$program" rubric list
+expect "deep rubric" 2 "nested more than" "" bash -c "python3 -c 'print(\"[\"*100000)' >deep.json; '$program' check ./deep.json one.txt"
+
+# some input is bad: 1, the rest is done
+expect "missing file" 1 "none.txt: error: there is no file" "hang the spring" "$program" check $rub none.txt one.txt
+expect "odd ending in a folder" 1 "odd.xyz: error: the ending" "hang the spring" "$program" check $rub class
+expect "empty folder" 1 "holds no answers" "" "$program" check $rub empty
+expect "empty answer" 0 "" "There are no words" "$program" check $rub class/nothing.txt
+expect "bad lines" 1 "line 2: error: this is not valid JSON" '"id":"z"' bash -c "printf '{\"text\": \"a\"}\nnope\n{\"id\": \"z\", \"text\": \"b\"}\n' | '$program' check $rub --format jsonl"
+expect "deep lines" 1 "nested more than" '"id":"z"' bash -c "python3 -c 'print(\"{\\\"id\\\":\"+\"[\"*100000); print(\"{\\\"id\\\":\\\"z\\\",\\\"text\\\":\\\"b\\\"}\")' | '$program' check $rub --format jsonl"
+expect "a line of 100 MB" 1 "line 1 has more than" '"id":"z"' bash -c "(head -c 100000000 /dev/zero | tr '\\0' x; printf '\n{\"id\": \"z\", \"text\": \"b\"}\n') >big.jsonl; '$program' check $rub big.jsonl --format jsonl"
+expect "a text of 100 MB" 1 "bytes, more than" "" bash -c "head -c 100000000 /dev/zero | tr '\\0' x >big.txt; '$program' check $rub big.txt --format jsonl"
+expect "a folder as a file" 1 "none/: error|there is no file" "" "$program" check $rub none/
+if [ "$(id -u)" != 0 ]; then
+  chmod 000 one.txt
+  expect "unreadable" 1 "cannot be read" "" "$program" check $rub one.txt
+  chmod 644 one.txt
+fi
+
+# odd texts are answered, every byte of them
+expect "invalid UTF-8 and NUL" 0 "" '"status"' bash -c "printf 'use \\377\\376 a ruler\\0 on the spring' >odd.txt; '$program' check $rub odd.txt --format jsonl"
+expect "10,000 words without a space" 0 "" '"status"' bash -c "python3 -c 'print(\"ruler\"*10000)' >long.txt; '$program' check $rub long.txt --format jsonl"
+expect "right to left and combining" 0 "" '"status"' bash -c "python3 -c 'print(\"\\u05e9\\u05dc\\u05d5\\u05dd a\\u0301\\u0302\"*5000)' >rtl.txt; '$program' check $rub rtl.txt --format jsonl"
+expect "a megabyte of anything" 0 "" '"status"' bash -c "python3 -c 'print(\"measure the length (1.5 N) it \"*30000)' >mega.txt; '$program' check $rub mega.txt --format jsonl"
+
+# output that cannot be written
+expect "full disk" 1 "could not be written" "" bash -c "'$program' check $rub good.jsonl --format jsonl >/dev/full"
+expect "full disk by -o" 1 "could not be written" "" "$program" check $rub good.jsonl --format jsonl -o /dev/full
+expect "no such folder for -o" 2 "could not be written" "" "$program" check $rub good.jsonl -o /no/such/folder/x
+expect "closed pipe" 0 "" "" bash -c "set -o pipefail; yes '{\"id\": \"a\", \"text\": \"hang the spring\"}' | head -20000 | { '$program' check $rub --format jsonl; echo \"status \$?\" >&2; } | head -1 >/dev/null; exit 0"
+expect "closed pipe is status 1" 0 "reader of the output went away" "" bash -c "yes '{\"id\": \"a\", \"text\": \"hang the spring\"}' | head -20000 | { '$program' check $rub --format jsonl; [ \$? = 1 ] || touch wrong; } | head -1 >/dev/null; [ ! -e wrong ]"
+expect "nothing half-written" 0 "" "" bash -c "'$program' check $rub none.txt -o out.txt; ls out.txt* | grep -qx out.txt"
+
+# many answers: the same output, in order, whatever the threads
+python3 -c '
+import json
+for i in range(3000): print(json.dumps({"id": str(i), "text": "measure the length with a ruler " * (i % 7)}))' >many.jsonl
+"$program" check $rub many.jsonl --format jsonl --threads 1 >one.out
+"$program" check $rub many.jsonl --format jsonl --threads 7 >seven.out
+expect "threads change nothing" 0 "" "" cmp one.out seven.out
+expect "all answered, in order" 0 "" "" bash -c "python3 -c '
+import json
+ids = [json.loads(l)[\"id\"] for l in open(\"one.out\")]
+assert ids == [str(i) for i in range(3000)]'"
+
+echo "$((tests - failed)) passed, $failed failed"
+[ "$failed" = 0 ]

@@ -1,0 +1,23 @@
+#!/usr/bin/env bash
+# Compares outputs with the ones kept here. Usage: run.sh PROGRAM SOURCE_DIR; refresh.sh writes them anew.
+set -u
+program=$1 source=$2 mode=${3:-compare}
+export RETORT_RUBRICS=$source/rubrics
+cd "$source" || exit 1
+failed=0
+golden() {
+  local name=$1
+  shift
+  if [ "$mode" = refresh ]; then
+    "$@" >"tests/golden/$name" || failed=1
+  elif ! diff -u "tests/golden/$name" <("$@"); then
+    echo "FAILED: $name differs; if the change is meant, run tests/golden/refresh.sh"
+    failed=1
+  fi
+}
+golden check-spring.txt "$program" check spring-extension corpus/demo/spring-extension/draft-01.txt --width 80
+golden check-spring.jsonl "$program" check spring-extension corpus/demo/spring-extension --format jsonl --threads 2
+golden check-emission.txt "$program" check infrared-emission corpus/demo/infrared-emission/draft-02.txt --width 60
+golden list.txt "$program" rubric list
+golden show-mirror.txt "$program" rubric show reflection-mirror
+exit $failed
