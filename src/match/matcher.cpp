@@ -206,7 +206,7 @@ std::vector<Matcher::Heard> Matcher::hear(const Document& document) {
   impl.read(document);
   std::vector<Heard> heard;
   for (const Sighting& s : impl.sightings) {
-    heard.push_back({impl.program.concepts[s.concept_id].name, impl.bytes({s.first, s.last})});
+    heard.push_back({impl.program.names[s.concept_id], impl.bytes({s.first, s.last})});
   }
   return heard;
 }

@@ -14,22 +14,34 @@ constexpr std::size_t kLookBack = 8;  // earlier candidates tried for each item:
 }  // namespace
 
 Occurrences::Occurrences(const Program& program) : program_(program) {
-  starts_.resize(program.concepts.size() + 1);
-  for (auto& entries : entries_) entries.resize(program.concepts.size());
+  std::size_t count = program.concepts.size();
+  seen_in_.resize(count);
+  last_.resize(count);
+  for (const ConceptCode& code : program.concepts) made_of_patterns_.push_back(code.patterns.begin != code.patterns.end ? 1 : 0);
+  for (auto& made : made_in_) made.resize(count);
+  for (auto& lists : lists_) lists.resize(count);
 }
 
 void Occurrences::reset(std::span<const Slot> slots, std::span<const Sighting> sightings, std::span<const std::uint8_t> flags) {
   slots_ = slots;
   flags_ = flags;
-  ++answer_;
-  // A counting sort by concept keeps each concept's sightings in the order given.
-  std::fill(starts_.begin(), starts_.end(), 0U);
-  for (const Sighting& s : sightings) ++starts_[s.concept_id + 1];
-  for (std::size_t i = 1; i < starts_.size(); ++i) starts_[i] += starts_[i - 1];
-  sorted_.resize(sightings.size());
-  for (const Sighting& s : sightings) sorted_[starts_[s.concept_id]++] = {s.first, s.last};
-  for (std::size_t i = starts_.size() - 1; i > 0; --i) starts_[i] = starts_[i - 1];
-  starts_[0] = 0;
+  sightings_ = sightings;
+  if (++answer_ == 0) {  // after 2^32 answers the numbers begin again
+    std::fill(seen_in_.begin(), seen_in_.end(), 0U);
+    for (auto& made : made_in_) std::fill(made.begin(), made.end(), 0U);
+    answer_ = 1;
+  }
+  std::uint8_t all = 0;
+  for (std::uint8_t f : flags) all = static_cast<std::uint8_t>(all | f);
+  denied_ = (all & kDenied) != 0;
+  listed_ = (all & kListed) != 0;
+  before_.resize(sightings.size());
+  for (std::uint32_t i = 0; i < sightings.size(); ++i) {
+    ConceptId id = sightings[i].concept_id;
+    before_[i] = sighted(id) ? last_[id] : kNone;
+    seen_in_[id] = answer_;
+    last_[id] = i;
+  }
 }
 
 bool Occurrences::counts(const Occurrence& occurrence, View view) const {
@@ -45,30 +57,47 @@ bool Occurrences::counts(const Occurrence& occurrence, View view) const {
 }
 
 void Occurrences::bare(ConceptId id, View view, std::vector<Occurrence>& out) const {
-  for (std::uint32_t i = starts_[id]; i < starts_[id + 1]; ++i) {
-    if (counts(sorted_[i], view)) out.push_back(sorted_[i]);
+  if (!sighted(id)) return;
+  for (std::uint32_t i = last_[id]; i != kNone; i = before_[i]) {
+    Occurrence occurrence{sightings_[i].first, sightings_[i].last};
+    if (counts(occurrence, view)) out.push_back(occurrence);
   }
+  std::reverse(out.begin(), out.end());
+}
+
+bool Occurrences::any_absent(Range pattern) const {
+  // The parts of a pattern lie one after the other, and so do their items.
+  std::uint32_t end = program_.parts[pattern.end - 1].end;
+  for (std::uint32_t i = program_.parts[pattern.begin].begin; i < end; ++i) {
+    if (absent(program_.items[i].concept_id)) return true;
+  }
+  return false;
+}
+
+// Where nothing is denied (or listed), the views that differ in it are the same.
+View Occurrences::plain(View view) const {
+  if (view == View::as_is && !denied_) return View::said;
+  if (view == View::or_listed && !listed_) return View::said;
+  return view;
 }
 
 const std::vector<Occurrence>& Occurrences::find(ConceptId id, View view) {
-  Entry& entry = entries_[static_cast<std::size_t>(view)][id];
-  if (entry.made == answer_) return entry.list;
-  entry.made = answer_;
-  entry.list.clear();
-  bare(id, view, entry.list);
+  if (absent(id)) return none_;
+  view = plain(view);
+  auto v = static_cast<std::size_t>(view);
+  std::vector<Occurrence>& list = lists_[v][id];
+  if (made_in_[v][id] == answer_) return list;
+  made_in_[v][id] = answer_;
+  list.clear();
+  bare(id, view, list);
   const ConceptCode& code = program_.concepts[id];
-  bool sorted = std::is_sorted(entry.list.begin(), entry.list.end(), by_first);
-  if (!code.patterns.empty()) {
-    View inner = view == View::said && code.listens_to_not ? View::as_is : view;
-    std::size_t before = entry.list.size();
-    for (const PatternCode& pattern : code.patterns) run(pattern, inner, entry.list);
-    sorted = sorted && (before == entry.list.size() || (before == 0 && code.patterns.size() == 1 && std::is_sorted(entry.list.begin(), entry.list.end(), by_first)));
+  View inner = view == View::said && code.listens_to_not ? plain(View::as_is) : view;
+  for (std::uint32_t i = code.patterns.begin; i < code.patterns.end; ++i) run(program_.patterns[i], inner, list);
+  if (list.size() > 1 && !std::is_sorted(list.begin(), list.end(), by_first)) {
+    std::sort(list.begin(), list.end(), by_first);
+    list.erase(std::unique(list.begin(), list.end()), list.end());
   }
-  if (!sorted) {
-    std::sort(entry.list.begin(), entry.list.end(), by_first);
-    entry.list.erase(std::unique(entry.list.begin(), entry.list.end()), entry.list.end());
-  }
-  return entry.list;
+  return list;
 }
 
 // Whether `items` follow `before` within `gap` words; the found stretches go to `out`.
@@ -110,32 +139,35 @@ void Occurrences::beside(const std::vector<Occurrence>& a, const std::vector<Occ
   }
 }
 
-bool Occurrences::run_part(const PatternCode::Part& part, View view, std::vector<Occurrence>& out) {
-  for (ConceptId item : part.items) {
-    if (find(item, view).empty()) return false;
+bool Occurrences::run_part(Range part, View view, std::vector<Occurrence>& out) {
+  const ItemCode* items = &program_.items[part.begin];
+  std::size_t count = part.end - part.begin;
+  for (std::size_t i = 0; i < count; ++i) {
+    if (find(items[i].concept_id, view).empty()) return false;
   }
-  if (part.items.size() == 1) {
-    out = find(part.items[0], view);
+  if (count == 1) {
+    out = find(items[0].concept_id, view);
     return true;
   }
-  std::vector<Occurrence> before = find(part.items[0], view);
-  for (std::size_t i = 1; i < part.items.size(); ++i) {
+  out.clear();
+  if (!follow(find(items[0].concept_id, view), find(items[1].concept_id, view), items[1].gap, out)) return false;
+  std::vector<Occurrence> before;
+  for (std::size_t i = 2; i < count; ++i) {
+    before.swap(out);
+    if (!std::is_sorted(before.begin(), before.end(), by_first)) std::sort(before.begin(), before.end(), by_first);
     out.clear();
-    if (!follow(before, find(part.items[i], view), part.gaps[i], out)) return false;
-    if (i + 1 < part.items.size()) {
-      before.swap(out);
-      if (!std::is_sorted(before.begin(), before.end(), by_first)) std::sort(before.begin(), before.end(), by_first);
-    }
+    if (!follow(before, find(items[i].concept_id, view), items[i].gap, out)) return false;
   }
   return true;
 }
 
-void Occurrences::run(const PatternCode& pattern, View view, std::vector<Occurrence>& out) {
+void Occurrences::run(Range pattern, View view, std::vector<Occurrence>& out) {
+  if (any_absent(pattern)) return;
   std::vector<Occurrence> whole;
-  if (!run_part(pattern.parts[0], view, whole)) return;
-  for (std::size_t i = 1; i < pattern.parts.size(); ++i) {
+  if (!run_part(program_.parts[pattern.begin], view, whole)) return;
+  for (std::uint32_t i = pattern.begin + 1; i < pattern.end; ++i) {
     std::vector<Occurrence> part;
-    if (!run_part(pattern.parts[i], view, part)) return;
+    if (!run_part(program_.parts[i], view, part)) return;
     std::sort(whole.begin(), whole.end(), by_first);
     std::sort(part.begin(), part.end(), by_first);
     std::vector<Occurrence> both;

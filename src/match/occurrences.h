@@ -36,17 +36,19 @@ class Occurrences {
   [[nodiscard]] std::uint32_t position(std::uint32_t slot) const { return slots_[slot].position; }
 
  private:
-  struct Entry {
-    std::uint64_t made = 0;  // the answer's number, when `list` is its own
-    std::vector<Occurrence> list;
-  };
+  static constexpr std::uint32_t kNone = 0xFFFFFFFF;
 
   void bare(ConceptId id, View view, std::vector<Occurrence>& out) const;
-  void run(const PatternCode& pattern, View view, std::vector<Occurrence>& out);
-  bool run_part(const PatternCode::Part& part, View view, std::vector<Occurrence>& out);
+  void run(Range pattern, View view, std::vector<Occurrence>& out);
+  bool run_part(Range part, View view, std::vector<Occurrence>& out);
   bool follow(const std::vector<Occurrence>& before, const std::vector<Occurrence>& items, std::uint32_t gap,
               std::vector<Occurrence>& out) const;
   void beside(const std::vector<Occurrence>& a, const std::vector<Occurrence>& b, std::vector<Occurrence>& out) const;
+  // No sighting and no pattern: it cannot occur.
+  [[nodiscard]] bool absent(ConceptId id) const { return !sighted(id) && !made_of_patterns_[id]; }
+  [[nodiscard]] bool sighted(ConceptId id) const { return seen_in_[id] == answer_; }
+  [[nodiscard]] bool any_absent(Range pattern) const;
+  [[nodiscard]] View plain(View view) const;
   [[nodiscard]] bool counts(const Occurrence& occurrence, View view) const;
   [[nodiscard]] std::uint32_t between(std::uint32_t left_last, std::uint32_t right_first) const {
     return slots_[right_first].position - slots_[left_last].position - 1;
@@ -55,10 +57,18 @@ class Occurrences {
   const Program& program_;
   std::span<const Slot> slots_;
   std::span<const std::uint8_t> flags_;
-  std::uint64_t answer_ = 0;
-  std::vector<std::uint32_t> starts_;          // by concept: where its sightings begin in `sorted_`
-  std::vector<Occurrence> sorted_;
-  std::vector<Entry> entries_[kViews];
+  std::uint32_t answer_ = 0;                 // the answer's number: what was made in it counts
+  bool denied_ = false;                      // whether any slot is
+  bool listed_ = false;
+  // A concept's sightings are chained, the last first; only what an answer touches is written.
+  std::vector<std::uint32_t> seen_in_;       // by concept: the last answer it was sighted in
+  std::vector<std::uint32_t> last_;          // by concept: its last sighting in that answer
+  std::vector<std::uint32_t> before_;        // by sighting: the one before of the same concept
+  std::span<const Sighting> sightings_;
+  std::vector<std::uint8_t> made_of_patterns_;         // by concept
+  std::vector<std::uint32_t> made_in_[kViews];         // by concept: the answer its list is of
+  std::vector<std::vector<Occurrence>> lists_[kViews]; // by concept
+  std::vector<Occurrence> none_;
 };
 
 }  // namespace retort

@@ -16,6 +16,18 @@ constexpr std::array<std::string_view, kReservedEnd> kReservedNames = {
     "off table", "length value", "mass value", "time value", "force value", "temperature value", "angle value", "volume value",
     "frequency value"};
 
+// A pattern while it is being built.
+struct Draft {
+  std::vector<std::vector<ItemCode>> parts;
+};
+
+Kind read_kind(std::string_view word) {
+  if (word == "quantity") return Kind::quantity;
+  if (word == "instrument") return Kind::instrument;
+  if (word == "thing") return Kind::thing;
+  return Kind::none;
+}
+
 class Compiler {
  public:
   Compiler(const Rubric& rubric, WordForms& forms, Findings& findings)
@@ -30,6 +42,7 @@ class Compiler {
     for (const Step& step : rubric_.steps) program_->steps.push_back(step_code(step));
     find_cycles();
     mark_not();
+    lay_out();
     order_steps();
     note_question();
     program_->vocabulary.freeze(real_words);
@@ -40,26 +53,25 @@ class Compiler {
   ConceptId new_concept(std::string name) {
     auto id = static_cast<ConceptId>(program_->concepts.size());
     by_name_.emplace(name, id);
-    program_->concepts.push_back({std::move(name), {}, false, false, {}});
+    program_->names.push_back(std::move(name));
+    program_->concepts.emplace_back();
+    drafts_.emplace_back();
     return id;
   }
 
   void declare(const WordList& list) {
     auto known = by_name_.find(list.name);
     ConceptId id = known == by_name_.end() ? new_concept(list.name) : known->second;
-    program_->concepts[id].kind = list.kind;
+    program_->concepts[id].kind = read_kind(list.kind);
     list_of_[id] = &list;
-    for (const std::string& phrase : list.phrases) {
-      program_->vocabulary.add(id, phrase);
-      program_->concepts[id].has_phrases = true;
-    }
+    for (const std::string& phrase : list.phrases) program_->vocabulary.add(id, phrase);
   }
 
   void define(const WordList& list) {
     ConceptId id = by_name_.at(list.name);
     for (const Pattern& pattern : list.patterns) {
-      PatternCode code = pattern_code(pattern, list.file);
-      if (!code.parts.empty()) program_->concepts[id].patterns.push_back(std::move(code));
+      Draft code = pattern_code(pattern, list.file);
+      if (!code.parts.empty()) drafts_[id].push_back(std::move(code));
     }
   }
 
@@ -68,7 +80,6 @@ class Compiler {
     if (auto known = by_name_.find(name); known != by_name_.end()) return known->second;
     ConceptId id = new_concept(name);
     program_->vocabulary.add(id, text);
-    program_->concepts[id].has_phrases = true;
     return id;
   }
 
@@ -76,8 +87,8 @@ class Compiler {
     if (auto known = by_name_.find(item.text); known != by_name_.end()) return known->second;
     ConceptId id = new_concept(item.text);
     for (const Pattern& choice : item.any) {
-      PatternCode code = pattern_code(choice, file);
-      if (!code.parts.empty()) program_->concepts[id].patterns.push_back(std::move(code));
+      Draft code = pattern_code(choice, file);
+      if (!code.parts.empty()) drafts_[id].push_back(std::move(code));
     }
     return id;
   }
@@ -94,15 +105,12 @@ class Compiler {
     return phrase(item.text);
   }
 
-  PatternCode pattern_code(const Pattern& pattern, const std::string& file) {
-    PatternCode code;
+  Draft pattern_code(const Pattern& pattern, const std::string& file) {
+    Draft code;
     for (const Sequence& sequence : pattern.parts) {
-      PatternCode::Part part;
-      for (const Item& item : sequence.items) {
-        part.items.push_back(item_concept(item, file));
-        part.gaps.push_back(item.gap);
-      }
-      if (!part.items.empty()) code.parts.push_back(std::move(part));
+      std::vector<ItemCode> part;
+      for (const Item& item : sequence.items) part.push_back({item_concept(item, file), item.gap});
+      if (!part.empty()) code.parts.push_back(std::move(part));
     }
     return code;
   }
@@ -112,9 +120,9 @@ class Compiler {
     if (pattern.parts.size() == 1 && pattern.parts[0].items.size() == 1) return item_concept(pattern.parts[0].items[0], file);
     std::string name = "= " + pattern.text;
     if (auto known = by_name_.find(name); known != by_name_.end()) return known->second;
-    PatternCode code = pattern_code(pattern, file);
+    Draft code = pattern_code(pattern, file);
     ConceptId id = new_concept(name);
-    if (!code.parts.empty()) program_->concepts[id].patterns.push_back(std::move(code));
+    if (!code.parts.empty()) drafts_[id].push_back(std::move(code));
     return id;
   }
 
@@ -158,9 +166,9 @@ class Compiler {
       if (states[id] == State::done) return false;
       states[id] = State::open;
       bool cycle = false;
-      for (const PatternCode& pattern : program_->concepts[id].patterns) {
+      for (const Draft& pattern : drafts_[id]) {
         for (const auto& part : pattern.parts) {
-          for (ConceptId item : part.items) cycle = self(self, item) || cycle;
+          for (const ItemCode& item : part) cycle = self(self, item.concept_id) || cycle;
         }
       }
       states[id] = State::done;
@@ -168,7 +176,7 @@ class Compiler {
         if (auto list = list_of_.find(id); list != list_of_.end()) {
           findings_.push_back(make_finding(Code::concept_cycle, list->second->file, list->second->span, {list->second->name}));
         }
-        program_->concepts[id].patterns.clear();
+        drafts_[id].clear();
       }
       return false;
     };
@@ -182,15 +190,36 @@ class Compiler {
       if (seen[id]) return code.listens_to_not;
       seen[id] = true;
       bool listens = id == kNot;
-      for (const PatternCode& pattern : code.patterns) {
+      for (const Draft& pattern : drafts_[id]) {
         for (const auto& part : pattern.parts) {
-          for (ConceptId item : part.items) listens = self(self, item) || listens;
+          for (const ItemCode& item : part) listens = self(self, item.concept_id) || listens;
         }
       }
       code.listens_to_not = listens;
       return listens;
     };
     for (ConceptId id = 0; id < program_->concepts.size(); ++id) visit(visit, id);
+  }
+
+  // The drafts into the program's flat tables.
+  void lay_out() {
+    auto size = [](const auto& table) { return static_cast<std::uint32_t>(table.size()); };
+    for (ConceptId id = 0; id < program_->concepts.size(); ++id) {
+      Range& patterns = program_->concepts[id].patterns;
+      patterns.begin = size(program_->patterns);
+      for (const Draft& draft : drafts_[id]) {
+        Range pattern{size(program_->parts), 0};
+        for (const auto& items : draft.parts) {
+          Range part{size(program_->items), 0};
+          program_->items.insert(program_->items.end(), items.begin(), items.end());
+          part.end = size(program_->items);
+          program_->parts.push_back(part);
+        }
+        pattern.end = size(program_->parts);
+        program_->patterns.push_back(pattern);
+      }
+      patterns.end = size(program_->patterns);
+    }
   }
 
   void order_steps() {
@@ -234,6 +263,7 @@ class Compiler {
   const Rubric& rubric_;
   Findings& findings_;
   std::unique_ptr<Program> program_;
+  std::vector<std::vector<Draft>> drafts_;  // by concept
   std::unordered_map<std::string, ConceptId> by_name_;
   std::unordered_map<ConceptId, const WordList*> list_of_;
 };

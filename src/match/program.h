@@ -27,20 +27,23 @@ enum Reserved : ConceptId {
 // Names of the reserved lists, by number.
 std::string_view reserved_name(ConceptId id);
 
-struct PatternCode {
-  struct Part {
-    std::vector<ConceptId> items;
-    std::vector<std::uint32_t> gaps;  // gaps[i]: words allowed between item i-1 and item i
-  };
-  std::vector<Part> parts;
+// Patterns lie in flat tables, since matching walks through thousands of them for each answer.
+struct ItemCode {
+  ConceptId concept_id = 0;
+  std::uint32_t gap = 0;  // words allowed between the item before and this one
 };
 
+struct Range {
+  std::uint32_t begin = 0;
+  std::uint32_t end = 0;
+};
+
+enum class Kind : std::uint8_t { none, quantity, instrument, thing };
+
 struct ConceptCode {
-  std::string name;
-  std::vector<PatternCode> patterns;   // besides the phrases in the vocabulary
+  Range patterns;                      // in Program::patterns; besides the phrases in the vocabulary
+  Kind kind = Kind::none;              // what "it" may stand for
   bool listens_to_not = false;         // says itself what is not to be
-  bool has_phrases = false;
-  std::string kind;                    // what "it" may stand for
 };
 
 struct NeedCode {
@@ -66,6 +69,10 @@ struct Program {
 
   Vocabulary vocabulary;
   std::vector<ConceptCode> concepts;   // by ConceptId
+  std::vector<std::string> names;      // of the concepts
+  std::vector<Range> patterns;         // each a range of parts, which stand near each other
+  std::vector<Range> parts;            // each a range of items, which follow each other
+  std::vector<ItemCode> items;
   std::vector<StepCode> steps;         // as in the rubric
   std::vector<std::size_t> turn;       // steps in an order in which each comes after those it depends on
   std::unordered_set<std::uint64_t> question_runs;  // hashes of runs of words of the question

@@ -36,8 +36,8 @@ class Linter {
   }
 
  private:
-  std::vector<std::string> words(const std::string& phrase) const {
-    std::vector<std::string> out = phrase_forms(phrase);
+  std::vector<std::string> words(const std::string& phrase) {
+    std::vector<std::string> out = phrase_forms(phrase, reader_);
     std::erase_if(out, [&](const std::string& form) { return skipped_.contains(form); });
     return out;
   }
@@ -124,6 +124,7 @@ class Linter {
 
   const Rubric& rubric_;
   Findings& findings_;
+  Reader reader_;
   std::set<std::string> skipped_;
   std::map<std::string, const WordList*> lists_;
 };

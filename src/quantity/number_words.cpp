@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cstdint>
 
 namespace retort {
 namespace {
@@ -29,10 +30,23 @@ constexpr std::array kWords = {
 
 static_assert(std::is_sorted(kWords.begin(), kWords.end(), [](const Entry& a, const Entry& b) { return a.word < b.word; }));
 
+// Which pairs of letters begin a number word: nearly all words are told apart by that.
+struct Starts {
+  std::array<std::uint32_t, 26> second{};
+  constexpr Starts() {
+    for (const Entry& entry : kWords) second[static_cast<std::size_t>(entry.word[0] - 'a')] |= 1U << (entry.word[1] - 'a');
+  }
+  [[nodiscard]] constexpr bool may_begin(std::string_view word) const {
+    bool letters = word[0] >= 'a' && word[0] <= 'z' && word[1] >= 'a' && word[1] <= 'z';
+    return letters && (second[static_cast<std::size_t>(word[0] - 'a')] >> (word[1] - 'a') & 1U) != 0;
+  }
+};
+constexpr Starts kStarts;
+
 }  // namespace
 
 WordValue number_word(std::string_view folded) {
-  if (folded.size() < 3 || folded.size() > 9) return {};
+  if (folded.size() < 3 || folded.size() > 9 || !kStarts.may_begin(folded)) return {};
   const auto* found = std::lower_bound(kWords.begin(), kWords.end(), folded,
                                        [](const Entry& entry, std::string_view word) { return entry.word < word; });
   return found != kWords.end() && found->word == folded ? found->value : WordValue{};

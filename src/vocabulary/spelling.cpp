@@ -143,7 +143,7 @@ std::uint32_t Speller::best(std::string_view word, std::string_view stem, const 
     int gap = static_cast<int>(word.size()) - static_cast<int>(candidate.word.size());
     if (gap > 4 || gap < -4) continue;
     if (sound.empty()) sound = sound_key(word);
-    bool alike = sound.size() > 1 && (sound == candidate.sound || sound == sound_key(candidate.stem));
+    bool alike = sound.size() > 1 && (sound == candidate.sound || sound == candidate.stem_sound);
     std::size_t shorter = std::min(word.size(), candidate.word.size());
     bool shuffled = letters == candidate.letters && same_letters(word, candidate.word);
     int limit = allowed(shorter, alike || (shuffled && shorter > 4));

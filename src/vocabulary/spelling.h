@@ -24,6 +24,7 @@ class Speller {
     std::string word;
     std::string stem;
     std::string sound;
+    std::string stem_sound;
     std::uint32_t letters = 0;  // which of a..z occur
     std::uint32_t id = 0;
     bool real = true;           // an English word, not a misspelling that a list names

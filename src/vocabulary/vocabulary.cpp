@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "text/reader.h"
 
 namespace retort {
 namespace {
@@ -31,8 +30,13 @@ bool is_letter_word(std::string_view word) {
 
 const WordForms::Form& WordForms::of(std::string_view word) {
   auto known = known_.find(word);
-  if (known == known_.end()) known = known_.emplace(std::string(word), Form{std::string(stemmer_.stem(word)), sound_key(word), real_words_.contains(word)}).first;
-  return known->second;
+  if (known != known_.end()) return known->second;
+  Form form;
+  form.stem = stemmer_.stem(word);
+  form.sound = sound_key(word);
+  form.stem_sound = sound_key(form.stem);
+  form.real = real_words_.contains(word);
+  return known_.emplace(word, std::move(form)).first->second;
 }
 
 void Vocabulary::add_skipped(std::string_view word) { skipped_.emplace(normal_form(word), true); }
@@ -58,7 +62,7 @@ WordId Vocabulary::intern(std::string_view word, bool spelled) {
   auto known = by_stem_.find(form.stem);
   WordId id = known != by_stem_.end() ? known->second : new_word();
   if (known == by_stem_.end()) by_stem_.emplace(form.stem, id);
-  if (spelled && spelled_.emplace(std::string(word), true).second) speller_.add({std::string(word), form.stem, form.sound, 0, id, form.real});
+  if (spelled && spelled_.emplace(std::string(word), true).second) speller_.add({std::string(word), form.stem, form.sound, form.stem_sound, 0, id, form.real});
   return id;
 }
 
@@ -68,7 +72,7 @@ void Vocabulary::add_words(ConceptId concept_id, const std::vector<WordId>& word
   phrases_[words.front()].push_back(phrase);
 }
 
-std::vector<std::string> phrase_forms(std::string_view phrase) {
+std::vector<std::string> phrase_forms(std::string_view phrase, Reader& reader) {
   std::vector<std::string> forms;
   for (std::size_t at = 0; at < phrase.size();) {
     std::size_t end = std::min(phrase.find(' ', at), phrase.size());
@@ -81,7 +85,6 @@ std::vector<std::string> phrase_forms(std::string_view phrase) {
     } else if (raw.size() > 2 && raw.front() == '\'' && raw.back() == '\'') {
       forms.push_back("'" + normal_form(raw.substr(1, raw.size() - 2)) + "'");
     } else if (!raw.empty()) {
-      Reader reader;
       Document document = reader.read(raw);
       for (std::size_t i = 0; i < document.tokens.size(); ++i) forms.emplace_back(document.form(i));
     }
@@ -90,7 +93,7 @@ std::vector<std::string> phrase_forms(std::string_view phrase) {
 }
 
 void Vocabulary::add(ConceptId concept_id, std::string_view phrase) {
-  std::vector<std::string> forms = phrase_forms(phrase);
+  std::vector<std::string> forms = phrase_forms(phrase, forms_->reader_);
   std::erase_if(forms, [&](const std::string& form) { return skipped_.contains(form); });
   std::vector<WordId> words;
   if (forms.empty()) return;

@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "text/document.h"
+#include "text/reader.h"
 #include "vocabulary/real_words.h"
 #include "vocabulary/spelling.h"
 #include "vocabulary/stemmer.h"
@@ -50,6 +51,7 @@ class WordForms {
   struct Form {
     std::string stem;
     std::string sound;
+    std::string stem_sound;
     bool real = false;  // an English word, not a misspelling that a list names
   };
   // `real_words` must outlive the forms.
@@ -58,13 +60,15 @@ class WordForms {
   const Form& of(std::string_view word);
 
  private:
+  friend class Vocabulary;
   RealWords real_words_;
   Stemmer stemmer_;
+  Reader reader_;
   std::unordered_map<std::string, Form, StringHash, std::equal_to<>> known_;
 };
 
 // The words of a phrase in normal form, 'quoted' ones still quoted; dashes read as "-".
-std::vector<std::string> phrase_forms(std::string_view phrase);
+std::vector<std::string> phrase_forms(std::string_view phrase, Reader& reader);
 
 class Vocabulary {
  public:
