@@ -12,7 +12,7 @@ namespace {
 
 constexpr std::array<std::string_view, kReservedEnd> kReservedNames = {
     "not", "dismissed", "correction", "scope end", "list heading", "method heading", "pronoun", "and so on", "others", "each time",
-    "table words", "measure", "counted", "number", "bare number", "table value", "table values", "later table value", "table step",
+    "table words", "measure", "counted", "write down", "number", "bare number", "table value", "table values", "later table value", "table step",
     "off table", "length value", "mass value", "time value", "force value", "temperature value", "angle value", "volume value",
     "frequency value"};
 

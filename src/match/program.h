@@ -17,7 +17,7 @@ namespace retort {
 // fills itself from numbers and the question's table.
 enum Reserved : ConceptId {
   // heard: how things are said
-  kNot, kDismissed, kCorrection, kScopeEnd, kListHeading, kMethodHeading, kPronoun, kAndSoOn, kOthers, kEachTime, kTableWords, kMeasure, kCounted,
+  kNot, kDismissed, kCorrection, kScopeEnd, kListHeading, kMethodHeading, kPronoun, kAndSoOn, kOthers, kEachTime, kTableWords, kMeasure, kCounted, kWriteDown,
   // filled
   kNumber, kBareNumber, kTableValue, kTableValues, kLaterTableValue, kTableStep, kOffTable,
   kFirstQuantity,  // "length value" ... in the order of kValueLists

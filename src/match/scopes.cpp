@@ -89,8 +89,8 @@ class Scopes {
 
   void list(const Sighting& heading) {
     if (!starts_line(heading.first)) return;
-    // "you need to clamp it" begins no list
-    if (heading.last + 1 < slots_.size() && document_.form(slots_[heading.last + 1].token) == "to") return;
+    // "you need to clamp it" and "you need hot water in both" begin no list: a colon or a new line must follow
+    if (heading.last + 1 < slots_.size() && before(heading.last + 1) < Break::clause) return;
     auto size = static_cast<std::uint32_t>(slots_.size());
     bool own_lines = heading.last + 1 < size && before(heading.last + 1) >= Break::line;
     for (std::uint32_t i = heading.last + 1; i < size; ++i) {

@@ -139,7 +139,7 @@ class Values {
     auto end = sightings_.begin() + static_cast<std::ptrdiff_t>(said_);
     auto at = std::lower_bound(sightings_.begin(), end, seen.last + 1, [](const Sighting& s, std::uint32_t slot) { return s.first < slot; });
     for (; at != end && at->first == seen.last + 1; ++at) {
-      if (at->concept_id == kCounted) return true;
+      if (at->concept_id == kCounted && slots_[at->first].joined) return true;
     }
     return false;
   }
@@ -166,6 +166,19 @@ class Values {
   const Sighting* said_after(ConceptId id, std::uint32_t slot) const {
     for (std::size_t i = 0; i < said_; ++i) {
       if (sightings_[i].concept_id == id && sightings_[i].first >= slot && (flags_[sightings_[i].first] & (kDenied | kCopied)) == 0) return &sightings_[i];
+    }
+    return nullptr;
+  }
+
+  // The values of the table, not the table that results are written in.
+  const Sighting* table_named() const {
+    constexpr std::uint32_t kReach = 4;
+    for (std::size_t i = 0; i < said_; ++i) {
+      const Sighting& s = sightings_[i];
+      if (s.concept_id != kTableWords || (flags_[s.first] & (kDenied | kCopied)) != 0) continue;
+      bool written = false;
+      for (std::size_t j = i; j-- > 0 && sightings_[j].first + kReach >= s.first;) written = written || sightings_[j].concept_id == kWriteDown;
+      if (!written) return &s;
     }
     return nullptr;
   }
@@ -238,7 +251,7 @@ class Values {
     std::size_t count = static_cast<std::size_t>(std::count(found.begin(), found.end(), true));
     bool consecutive = false;
     for (std::size_t i = 1; i < found.size(); ++i) consecutive = consecutive || (found[i] && found[i - 1]);
-    const Sighting* table = said_after(kTableWords, 0);
+    const Sighting* table = table_named();
     const Sighting* on = said_after(kAndSoOn, first_slot.value_or(0));
     const Sighting* others = said_after(kOthers, first_slot.value_or(0));
     bool all = count == found.size();
