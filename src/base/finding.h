@@ -92,12 +92,12 @@ struct Finding {
 
 using Findings = std::vector<Finding>;
 
-inline Finding make_finding(Code code, std::string file, std::vector<std::string> notes = {}) {
-  return {code, std::move(file), {}, false, std::move(notes)};
+inline Finding make_finding(Code code, std::string_view file, std::vector<std::string> notes = {}) {
+  return {code, std::string(file), {}, false, std::move(notes)};
 }
-inline Finding make_finding(Code code, std::string file, Span span,
+inline Finding make_finding(Code code, std::string_view file, Span span,
                             std::vector<std::string> notes = {}) {
-  return {code, std::move(file), span, true, std::move(notes)};
+  return {code, std::string(file), span, true, std::move(notes)};
 }
 
 }  // namespace retort

@@ -16,9 +16,10 @@ int run_rubric_list(const Options& options) {
   }
   std::string out;
   int status = kDone;
+  ParsedFiles parsed;
   for (const auto& [name, content] : folder->files) {
     if (name == kVocabularyFile || name.ends_with(".schema.json") || content.find("\"steps\"") == std::string::npos) continue;
-    Loaded loaded = load_rubric(name, folder->files);
+    Loaded loaded = load_rubric(name, folder->files, parsed);
     if (!loaded.rubric || has_error(loaded.findings)) {
       print(loaded.findings, folder->files, folder->path);
       status = kSomeInputFailed;

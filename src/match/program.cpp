@@ -83,7 +83,7 @@ class Compiler {
     return id;
   }
 
-  ConceptId group(const Item& item, const std::string& file) {
+  ConceptId group(const Item& item, std::string_view file) {
     if (auto known = by_name_.find(item.text); known != by_name_.end()) return known->second;
     ConceptId id = new_concept(item.text);
     for (const Pattern& choice : item.any) {
@@ -93,7 +93,7 @@ class Compiler {
     return id;
   }
 
-  ConceptId item_concept(const Item& item, const std::string& file) {
+  ConceptId item_concept(const Item& item, std::string_view file) {
     if (item.kind == Item::Kind::phrase) return phrase(item.text);
     if (item.kind == Item::Kind::group) return group(item, file);
     auto known = by_name_.find(item.text);
@@ -105,7 +105,7 @@ class Compiler {
     return phrase(item.text);
   }
 
-  Draft pattern_code(const Pattern& pattern, const std::string& file) {
+  Draft pattern_code(const Pattern& pattern, std::string_view file) {
     Draft code;
     for (const Sequence& sequence : pattern.parts) {
       std::vector<ItemCode> part;
@@ -116,7 +116,7 @@ class Compiler {
   }
 
   // A whole pattern as a concept; the same text gives the same concept, a lone item its own.
-  ConceptId pattern_concept(const Pattern& pattern, const std::string& file) {
+  ConceptId pattern_concept(const Pattern& pattern, std::string_view file) {
     if (pattern.parts.size() == 1 && pattern.parts[0].items.size() == 1) return item_concept(pattern.parts[0].items[0], file);
     std::string name = "= " + pattern.text;
     if (auto known = by_name_.find(name); known != by_name_.end()) return known->second;

@@ -44,7 +44,7 @@ class Linter {
 
   bool says_nothing(const std::string& phrase) { return words(phrase).empty(); }
 
-  void phrases(const Pattern& pattern, const std::string& file) {
+  void phrases(const Pattern& pattern, std::string_view file) {
     for (const Sequence& part : pattern.parts) {
       for (const Item& item : part.items) {
         if (item.kind == Item::Kind::group) {

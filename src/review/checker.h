@@ -9,6 +9,13 @@
 
 namespace retort {
 
+// What rubrics of one folder share while they are made ready.
+struct Workshop {
+  explicit Workshop(std::string_view real_words) : forms(RealWords(real_words)) {}
+  WordForms forms;
+  ParsedFiles parsed;
+};
+
 // Owns a rubric and its Program. Immutable; may be shared by threads.
 class Checker {
  public:
@@ -18,8 +25,9 @@ class Checker {
     std::optional<Rubric> rubric;      // what could be read, if there is no checker
     Findings findings;
   };
-  // `real_words` must outlive the Checker; `forms` is used during the call, and best shared by all rubrics.
-  static Made make(const std::string& name, const SourceFiles& files, std::string_view real_words, WordForms& forms);
+  // `real_words` must outlive the Checker; `workshop` is used during the call, and best shared by all rubrics
+  // of the same `files`.
+  static Made make(const std::string& name, const SourceFiles& files, std::string_view real_words, Workshop& workshop);
   static Made make(const std::string& name, const SourceFiles& files, std::string_view real_words);
 
   [[nodiscard]] const Rubric& rubric() const { return *rubric_; }

@@ -54,7 +54,7 @@ void Loader::read_given(const Value& object, const std::string& file) {
 void Loader::read_examples(const Value& object, const std::string& file, Step& step) {
   Fields fields(object, file, findings, {"present", "vague", "missing"});
   for (StepStatus status : {StepStatus::present, StepStatus::vague, StepStatus::missing}) {
-    fields.texts(status_word(status), [&](const std::string& text, Span span) { step.examples.push_back({text, status, file, span}); });
+    fields.texts(status_word(status), [&](const std::string& text, Span span) { step.examples.push_back({text, status, keep(file), span}); });
   }
 }
 
@@ -63,7 +63,7 @@ void Loader::read_step(const Value& object, const std::string& file) {
                                                  "values", "present", "vague", "lacks", "hint", "examples"};
   Fields fields(object, file, findings, kKeys);
   Step step;
-  step.file = file;
+  step.file = keep(file);
   step.span = object.span;
   if (const Value* id = fields.need("id", Type::string, "a step", "\"loaded-reading\"")) {
     step.id = id->text;
@@ -159,8 +159,26 @@ void Loader::read_rubric(const Value& object, const std::string& file) {
   if (const Value* order = fields.get("order", Type::array)) read_order(*order, file);
 }
 
+const ParsedFiles::Parsed& ParsedFiles::parse(const std::string& name, std::string_view content) {
+  auto known = known_.find(name);
+  if (known != known_.end()) return known->second;
+  Parsed& parsed = known_[name];
+  Result<Value> root = json::parse(content, name, parsed.findings);
+  if (root) {
+    parsed.root = std::move(root).value();
+  } else {
+    parsed.findings.push_back(root.finding());
+  }
+  return parsed;
+}
+
 Loaded load_rubric(const std::string& name, const SourceFiles& files) {
-  Loader loader{files, {}, {}, {}, {}, {}, {}};
+  ParsedFiles parsed;
+  return load_rubric(name, files, parsed);
+}
+
+Loaded load_rubric(const std::string& name, const SourceFiles& files, ParsedFiles& parsed) {
+  Loader loader{files, parsed, {}, {}, {}, {}, {}, {}};
   auto found = files.find(name);
   if (found == files.end()) return {std::nullopt, {make_finding(Code::file_missing, name)}};
   if (files.contains(std::string(kVocabularyFile))) loader.include(std::string(kVocabularyFile), name, {});

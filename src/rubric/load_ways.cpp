@@ -48,7 +48,7 @@ void Loader::read_need(const Value& value, const std::string& file, Way& way) {
 
 Way Loader::read_way(const Value& value, const std::string& file) {
   Way way;
-  way.file = file;
+  way.file = keep(file);
   way.span = value.span;
   if (value.is(Type::string)) {
     read_need(value, file, way);
@@ -84,7 +84,7 @@ void Loader::read_instrument(const Value& object, const std::string& file, Step&
   if (names == nullptr || measures == nullptr) return;
   auto way = [&](const std::string& text, Span span) {
     Way out;
-    out.file = file;
+    out.file = keep(file);
     out.span = span;
     Need need;
     need.pattern = parse_pattern(text, span, file, findings);

@@ -34,18 +34,17 @@ void Loader::include(const std::string& name, const std::string& from, Span wher
     return;
   }
   open.push_back(name);
-  Result<Value> root = json::parse(found->second, name, findings);
-  if (!root) {
-    findings.push_back(root.finding());
-  } else if (!root->is(Type::object)) {
-    findings.push_back(make_finding(Code::json_not_object, name, root->span));
-  } else {
-    Fields fields(*root, name, findings, {"format", "about", "include", "skip", "words", "sets"});
+  const ParsedFiles::Parsed& file = parsed.parse(name, found->second);
+  findings.insert(findings.end(), file.findings.begin(), file.findings.end());
+  if (file.root && !file.root->is(Type::object)) {
+    findings.push_back(make_finding(Code::json_not_object, name, file.root->span));
+  } else if (file.root) {
+    Fields fields(*file.root, name, findings, {"format", "about", "include", "skip", "words", "sets"});
     read_format(fields, name);
-    read_includes(*root, name);
+    read_includes(*file.root, name);
     fields.texts("skip", [&](const std::string& word, Span) { rubric.skipped.push_back(word); });
-    read_words(*root, name);
-    read_sets(*root, name);
+    read_words(*file.root, name);
+    read_sets(*file.root, name);
   }
   open.pop_back();
   done.push_back(name);
@@ -88,7 +87,7 @@ void Loader::read_words(const Value& object, const std::string& file) {
     if (fresh) {
       rubric.words.emplace_back();
       rubric.words.back().name = member.key;
-      rubric.words.back().file = file;
+      rubric.words.back().file = keep(file);
       rubric.words.back().span = member.key_span;
     }
     WordList& list = rubric.words[slot->second];

@@ -17,12 +17,21 @@ struct PatternSet {
 
 struct Loader {
   const SourceFiles& files;
+  ParsedFiles& parsed;
   Rubric rubric;
   Findings findings;
   std::map<std::string, PatternSet> sets;
   std::map<std::string, std::size_t> word_index;  // name → rubric.words
   std::vector<std::string> open;                  // files being read, outermost first
   std::vector<std::string> done;
+
+  // The name, kept by the rubric.
+  std::string_view keep(const std::string& name) {
+    for (const std::string& known : rubric.file_names) {
+      if (known == name) return known;
+    }
+    return rubric.file_names.emplace_back(name);
+  }
 
   // load_words.cpp: what any file may bring
   void include(const std::string& name, const std::string& from, Span where);

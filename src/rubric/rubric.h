@@ -5,6 +5,7 @@
 #pragma once
 #include <array>
 #include <cstdint>
+#include <list>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -36,14 +37,14 @@ struct Need {
 struct Way {
   std::vector<Need> all;
   std::vector<Pattern> unless_anywhere;  // not in the answer at all
-  std::string file;
+  std::string_view file;                 // in Rubric::file_names, as are the others
   Span span;
 };
 
 struct Example {
   std::string text;
   StepStatus status{};
-  std::string file;
+  std::string_view file;
   Span span;
 };
 
@@ -60,7 +61,7 @@ struct Step {
   std::string lacks;          // said when it is vague
   std::string hint;           // a question that nudges
   std::vector<Example> examples;
-  std::string file;
+  std::string_view file;
   Span span;
 };
 
@@ -78,7 +79,7 @@ struct WordList {
   std::string kind;                  // "", "quantity", "instrument" or "thing": what "it" may stand for
   std::vector<std::string> phrases;  // plain wordings
   std::vector<Pattern> patterns;     // wordings made of other lists
-  std::string file;
+  std::string_view file;
   Span span;
 };
 
@@ -94,6 +95,7 @@ struct Rubric {
   std::vector<std::array<std::size_t, 2>> order;  // indices into steps: first, then
   std::vector<Span> order_spans;
   std::string file;
+  std::list<std::string> file_names;  // a list: the views stay good when the rubric is moved
 
   // The index of the step with this id, or steps.size().
   [[nodiscard]] std::size_t step_index(std::string_view step) const;

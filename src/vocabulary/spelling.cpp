@@ -122,7 +122,14 @@ void Speller::add(Candidate candidate) {
   candidates_.push_back(std::move(candidate));
 }
 
-std::uint32_t Speller::best(std::string_view word, std::string_view stem, const std::function<bool(const Candidate&)>& counts) const {
+const Speller::Sounds::Pair& Speller::Sounds::of(const Candidate& candidate, std::size_t index) {
+  if (index >= known_.size()) known_.resize(index + 1);
+  Pair& pair = known_[index];
+  if (pair.word.empty()) pair = {sound_key(candidate.word), sound_key(candidate.stem)};
+  return pair;
+}
+
+std::uint32_t Speller::best(std::string_view word, std::string_view stem, Sounds& sounds, const std::function<bool(const Candidate&)>& counts) const {
   if (word.size() < 4 || word.size() > kLongest) return kNone;
   std::uint32_t letters = letters_of(word);
   std::string sound;
@@ -138,12 +145,14 @@ std::uint32_t Speller::best(std::string_view word, std::string_view stem, const 
       }
     }
   } real, misspelt;
-  for (const Candidate& candidate : candidates_) {
+  for (std::size_t index = 0; index < candidates_.size(); ++index) {
+    const Candidate& candidate = candidates_[index];
     if (std::popcount(letters ^ candidate.letters) > 6) continue;
     int gap = static_cast<int>(word.size()) - static_cast<int>(candidate.word.size());
     if (gap > 4 || gap < -4) continue;
     if (sound.empty()) sound = sound_key(word);
-    bool alike = sound.size() > 1 && (sound == candidate.sound || sound == candidate.stem_sound);
+    const Sounds::Pair& theirs = sounds.of(candidate, index);
+    bool alike = sound.size() > 1 && (sound == theirs.word || sound == theirs.stem);
     std::size_t shorter = std::min(word.size(), candidate.word.size());
     bool shuffled = letters == candidate.letters && same_letters(word, candidate.word);
     int limit = allowed(shorter, alike || (shuffled && shorter > 4));

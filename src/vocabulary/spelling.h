@@ -23,8 +23,6 @@ class Speller {
   struct Candidate {
     std::string word;
     std::string stem;
-    std::string sound;
-    std::string stem_sound;
     std::uint32_t letters = 0;  // which of a..z occur
     std::uint32_t id = 0;
     bool real = true;           // an English word, not a misspelling that a list names
@@ -33,11 +31,24 @@ class Speller {
   // `letters` is worked out here.
   void add(Candidate candidate);
 
+  // The sounds of candidates, worked out when first needed. Threads: one for each.
+  class Sounds {
+   public:
+    struct Pair {
+      std::string word;
+      std::string stem;
+    };
+    const Pair& of(const Candidate& candidate, std::size_t index);
+
+   private:
+    std::vector<Pair> known_;
+  };
+
   static constexpr std::uint32_t kNone = 0xFFFFFFFF;
   // The id of the one best candidate for `word` (folded, stem given), or kNone. English words go before
   // misspellings; a tie between two ids is no answer. Time: one pass over the candidates, most passed over by a glance at their letters.
   // `counts` says of a near candidate whether it may be the answer.
-  [[nodiscard]] std::uint32_t best(std::string_view word, std::string_view stem,
+  [[nodiscard]] std::uint32_t best(std::string_view word, std::string_view stem, Sounds& sounds,
                                    const std::function<bool(const Candidate&)>& counts = {}) const;
 
   [[nodiscard]] const std::vector<Candidate>& candidates() const { return candidates_; }

@@ -33,8 +33,6 @@ const WordForms::Form& WordForms::of(std::string_view word) {
   if (known != known_.end()) return known->second;
   Form form;
   form.stem = stemmer_.stem(word);
-  form.sound = sound_key(word);
-  form.stem_sound = sound_key(form.stem);
   form.real = real_words_.contains(word);
   return known_.emplace(word, std::move(form)).first->second;
 }
@@ -62,7 +60,7 @@ WordId Vocabulary::intern(std::string_view word, bool spelled) {
   auto known = by_stem_.find(form.stem);
   WordId id = known != by_stem_.end() ? known->second : new_word();
   if (known == by_stem_.end()) by_stem_.emplace(form.stem, id);
-  if (spelled && spelled_.emplace(std::string(word), true).second) speller_.add({std::string(word), form.stem, form.sound, form.stem_sound, 0, id, form.real});
+  if (spelled && spelled_.emplace(std::string(word), true).second) speller_.add({std::string(word), form.stem, 0, id, form.real});
   return id;
 }
 
@@ -106,22 +104,22 @@ void Vocabulary::add(ConceptId concept_id, std::string_view phrase) {
 
 void Vocabulary::freeze(RealWords real_words) { real_words_ = real_words; }
 
-WordId Vocabulary::look_up(std::string_view folded, const Stemmer& stemmer) const {
+WordId Vocabulary::look_up(std::string_view folded, Memo& memo) const {
   if (auto known = by_form_.find(folded); known != by_form_.end()) return known->second;
   if (skipped_.contains(folded)) return kSkip;
   if (!is_letter_word(folded) || folded.size() < 3) return kNoWord;
-  std::string stem(stemmer.stem(folded));
+  std::string stem(memo.stemmer.stem(folded));
   if (auto known = by_stem_.find(stem); known != by_stem_.end()) return known->second;
   if (folded.size() < 4 || real_words_.contains(folded)) return kNoWord;
-  std::uint32_t id = speller_.best(folded, stem);
+  std::uint32_t id = speller_.best(folded, stem, memo.sounds);
   return id == Speller::kNone ? kNoWord : id;
 }
 
 // Lists name misspellings that the rules cannot guess ("ruller"). Other lists that have only the right word
 // should hear them too.
-WordId Vocabulary::right_spelling(std::string_view folded, WordId word, const Stemmer& stemmer) const {
+WordId Vocabulary::right_spelling(std::string_view folded, WordId word, Memo& memo) const {
   if (word >= wordings_.size() || folded.size() < 4 || !is_letter_word(folded) || real_words_.contains(folded)) return kNoWord;
-  std::uint32_t other = speller_.best(folded, stemmer.stem(folded), [&](const Speller::Candidate& candidate) {
+  std::uint32_t other = speller_.best(folded, memo.stemmer.stem(folded), memo.sounds, [&](const Speller::Candidate& candidate) {
     return candidate.id != word && candidate.real;
   });
   if (other == Speller::kNone) return kNoWord;
@@ -136,8 +134,8 @@ WordId Vocabulary::right_spelling(std::string_view folded, WordId word, const St
 Vocabulary::Memo::Known Vocabulary::resolve(std::string_view folded, Memo& memo) const {
   if (auto known = memo.words.find(folded); known != memo.words.end()) return known->second;
   auto quoted = by_quote_.find(folded);
-  Memo::Known word{look_up(folded, memo.stemmer), quoted == by_quote_.end() ? kNoWord : quoted->second, kNoWord};
-  word.also = right_spelling(folded, word.word, memo.stemmer);
+  Memo::Known word{look_up(folded, memo), quoted == by_quote_.end() ? kNoWord : quoted->second, kNoWord};
+  word.also = right_spelling(folded, word.word, memo);
   constexpr std::size_t kLongestKept = 40;
   if (folded.size() <= kLongestKept) {
     if (memo.words.size() >= Memo::kMost) memo.words.clear();

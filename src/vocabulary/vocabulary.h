@@ -50,8 +50,6 @@ class WordForms {
  public:
   struct Form {
     std::string stem;
-    std::string sound;
-    std::string stem_sound;
     bool real = false;  // an English word, not a misspelling that a list names
   };
   // `real_words` must outlive the forms.
@@ -81,6 +79,7 @@ class Vocabulary {
     };
     std::unordered_map<std::string, Known, StringHash, std::equal_to<>> words;
     Stemmer stemmer;
+    Speller::Sounds sounds;
   };
 
   // `forms` is used while words are added.
@@ -116,8 +115,8 @@ class Vocabulary {
 
   WordId intern(std::string_view word, bool spelled = true);
   void add_words(ConceptId concept_id, const std::vector<WordId>& words);
-  [[nodiscard]] WordId right_spelling(std::string_view folded, WordId word, const Stemmer& stemmer) const;
-  [[nodiscard]] WordId look_up(std::string_view folded, const Stemmer& stemmer) const;
+  [[nodiscard]] WordId right_spelling(std::string_view folded, WordId word, Memo& memo) const;
+  [[nodiscard]] WordId look_up(std::string_view folded, Memo& memo) const;
   void sight(const std::vector<Slot>& slots, std::uint32_t at, WordId word, std::vector<Sighting>& out) const;
 
   WordForms* forms_;

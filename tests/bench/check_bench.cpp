@@ -100,10 +100,10 @@ void start_with_all_rubrics(benchmark::State& state) {
   for (auto _ : state) {
     Result<RubricFolder> folder = open_rubrics();
     if (!folder) std::abort();
-    WordForms forms{RealWords(folder->real_words)};
+    Workshop workshop(folder->real_words);
     for (const auto& [name, content] : folder->files) {
       if (content.find("\"steps\"") == std::string::npos) continue;
-      auto made = Checker::make(name, folder->files, folder->real_words, forms);
+      auto made = Checker::make(name, folder->files, folder->real_words, workshop);
       benchmark::DoNotOptimize(made.checker.get());
     }
   }
