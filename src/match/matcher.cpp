@@ -14,6 +14,8 @@ constexpr std::uint32_t kUnlessReach = 6;  // words around a match in which "unl
 
 }  // namespace
 
+struct Extent;
+
 struct Matcher::Impl {
   const Program& program;
   Vocabulary::Memo memo;
@@ -39,6 +41,7 @@ struct Matcher::Impl {
   void step(std::size_t index);
   void step_values(StepMatch& match, std::vector<Occurrence>& found);
   void spans(std::size_t index);
+  struct Extent extent(std::size_t index, bool everywhere);
   void order();
   Span bytes(const Occurrence& at) const;
 };
@@ -153,31 +156,40 @@ void Matcher::Impl::spans(std::size_t index) {
   spans = std::move(merged);
 }
 
+struct Extent {
+  std::uint32_t earliest = UINT32_MAX;
+  std::uint32_t latest = 0;
+  void take(const Occurrence& at) {
+    earliest = std::min(earliest, at.first);
+    latest = std::max(latest, at.last);
+  }
+};
+
+// Where a step is met: its evidence, or all places that would have earned it.
+Extent Matcher::Impl::extent(std::size_t index, bool everywhere) {
+  Extent places;
+  for (const Occurrence& at : evidence[index]) places.take(at);
+  if (!everywhere) return places;
+  const StepCode& code = program.steps[index];
+  const auto& ways = out.steps[index].status == StepStatus::present ? code.present : code.vague;
+  for (const WayCode& way : ways) {
+    if (way.all.size() != 1 || way.all[0].step != SIZE_MAX || !way.all[0].unless.empty()) continue;
+    const auto& list = find(way.all[0].concept_id, View::said);
+    if (list.empty()) continue;
+    places.take(list.front());
+    places.take(list.back());
+  }
+  return places;
+}
+
 // The order is kept if the later step is met anywhere after the first place that meets the earlier one.
 void Matcher::Impl::order() {
-  auto extent = [&](std::size_t index) {
-    std::uint32_t earliest = UINT32_MAX;
-    std::uint32_t latest = 0;
-    auto take = [&](const Occurrence& at) {
-      earliest = std::min(earliest, at.first);
-      latest = std::max(latest, at.last);
-    };
-    for (const Occurrence& at : evidence[index]) take(at);
-    const StepCode& code = program.steps[index];
-    const auto& ways = out.steps[index].status == StepStatus::present ? code.present : code.vague;
-    for (const WayCode& way : ways) {
-      if (way.all.size() != 1 || way.all[0].step != SIZE_MAX || !way.all[0].unless.empty()) continue;
-      const auto& list = find(way.all[0].concept_id, View::said);
-      if (list.empty()) continue;
-      take(list.front());
-      take(list.back());
-    }
-    return std::pair{earliest, latest};
-  };
   for (const auto& [first, then] : program.rubric->order) {
     OrderMatch match;
     match.both = out.steps[first].status != StepStatus::missing && out.steps[then].status != StepStatus::missing;
-    if (match.both) match.kept = extent(first).first <= extent(then).second;
+    for (bool everywhere : {false, true}) {
+      if (match.both && !match.kept) match.kept = extent(first, everywhere).earliest <= extent(then, everywhere).latest;
+    }
     out.order.push_back(match);
   }
 }

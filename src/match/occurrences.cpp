@@ -151,31 +151,32 @@ bool Occurrences::run_part(Range part, View view, std::vector<Occurrence>& out) 
   }
   out.clear();
   if (!follow(find(items[0].concept_id, view), find(items[1].concept_id, view), items[1].gap, out)) return false;
-  std::vector<Occurrence> before;
+  if (count == 2) return true;
+  Buffer before(*this);
   for (std::size_t i = 2; i < count; ++i) {
-    before.swap(out);
-    if (!std::is_sorted(before.begin(), before.end(), by_first)) std::sort(before.begin(), before.end(), by_first);
+    before.list.swap(out);
+    if (!std::is_sorted(before.list.begin(), before.list.end(), by_first)) std::sort(before.list.begin(), before.list.end(), by_first);
     out.clear();
-    if (!follow(before, find(items[i].concept_id, view), items[i].gap, out)) return false;
+    if (!follow(before.list, find(items[i].concept_id, view), items[i].gap, out)) return false;
   }
   return true;
 }
 
 void Occurrences::run(Range pattern, View view, std::vector<Occurrence>& out) {
   if (any_absent(pattern)) return;
-  std::vector<Occurrence> whole;
-  if (!run_part(program_.parts[pattern.begin], view, whole)) return;
+  Buffer whole(*this);
+  if (!run_part(program_.parts[pattern.begin], view, whole.list)) return;
   for (std::uint32_t i = pattern.begin + 1; i < pattern.end; ++i) {
-    std::vector<Occurrence> part;
-    if (!run_part(program_.parts[i], view, part)) return;
-    std::sort(whole.begin(), whole.end(), by_first);
-    std::sort(part.begin(), part.end(), by_first);
-    std::vector<Occurrence> both;
-    beside(whole, part, both);
-    if (both.empty()) return;
-    whole.swap(both);
+    Buffer part(*this);
+    if (!run_part(program_.parts[i], view, part.list)) return;
+    std::sort(whole.list.begin(), whole.list.end(), by_first);
+    std::sort(part.list.begin(), part.list.end(), by_first);
+    Buffer both(*this);
+    beside(whole.list, part.list, both.list);
+    if (both.list.empty()) return;
+    whole.list.swap(both.list);
   }
-  out.insert(out.end(), whole.begin(), whole.end());
+  out.insert(out.end(), whole.list.begin(), whole.list.end());
 }
 
 }  // namespace retort

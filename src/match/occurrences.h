@@ -69,6 +69,26 @@ class Occurrences {
   std::vector<std::uint32_t> made_in_[kViews];         // by concept: the answer its list is of
   std::vector<std::vector<Occurrence>> lists_[kViews]; // by concept
   std::vector<Occurrence> none_;
+
+  // Buffers that are used again, since run() calls itself by way of find().
+  class Buffer {
+   public:
+    explicit Buffer(Occurrences& owner) : owner_(owner) {
+      if (!owner.buffers_.empty()) {
+        list.swap(owner.buffers_.back());
+        owner.buffers_.pop_back();
+      }
+      list.clear();
+    }
+    ~Buffer() { owner_.buffers_.push_back(std::move(list)); }
+    Buffer(const Buffer&) = delete;
+    Buffer& operator=(const Buffer&) = delete;
+    std::vector<Occurrence> list;
+
+   private:
+    Occurrences& owner_;
+  };
+  std::vector<std::vector<Occurrence>> buffers_;
 };
 
 }  // namespace retort

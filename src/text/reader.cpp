@@ -62,6 +62,11 @@ bool carries_meaning(UChar32 c) {
   return type == U_MATH_SYMBOL || type == U_OTHER_SYMBOL || type == U_OTHER_NUMBER || type == U_CURRENCY_SYMBOL;
 }
 
+// Nothing to split, as in most segments.
+bool all_letters(std::u16string_view word) {
+  return std::all_of(word.begin(), word.end(), [](char16_t c) { return (c | 0x20) >= u'a' && (c | 0x20) <= u'z'; });
+}
+
 }  // namespace
 
 struct Reader::Impl {
@@ -96,12 +101,13 @@ void Reader::Impl::add(std::int32_t begin, std::int32_t end, TokenKind kind, Bre
   std::u16string_view word = std::u16string_view(wide.units()).substr(static_cast<std::size_t>(begin), static_cast<std::size_t>(end - begin));
   append_normal_form(word, out->forms);
   std::size_t length = out->forms.size() - token.form;
+  bool plain = length == word.size() && all_letters(word);
   if (kind == TokenKind::symbol && (word == u"\u2212" || word == u"\u2013")) {
     out->forms.resize(token.form);
     out->forms += '-';
     length = 1;
   }
-  if (kind == TokenKind::word) {  // "e.g" loses its dot
+  if (kind == TokenKind::word && !plain) {  // "e.g" loses its dot
     auto tail = out->forms.begin() + static_cast<std::ptrdiff_t>(token.form);
     out->forms.erase(std::remove_if(tail, out->forms.end(), [](char c) { return c == '.' || c == '_'; }), out->forms.end());
     length = out->forms.size() - token.form;
@@ -113,6 +119,10 @@ void Reader::Impl::add(std::int32_t begin, std::int32_t end, TokenKind kind, Bre
 }
 
 void Reader::Impl::segment(std::int32_t begin, std::int32_t end) {
+  if (all_letters(std::u16string_view(wide.units()).substr(static_cast<std::size_t>(begin), static_cast<std::size_t>(end - begin)))) {
+    add(begin, end, TokenKind::word, Break::none);
+    return;
+  }
   pieces.clear();
   split_segment(std::u16string_view(wide.units()).substr(static_cast<std::size_t>(begin), static_cast<std::size_t>(end - begin)), pieces);
   for (const Piece& piece : pieces) add(begin + piece.begin, begin + piece.end, piece.kind, piece.before);

@@ -33,6 +33,8 @@ const WordForms::Form& WordForms::of(std::string_view word) {
   if (known != known_.end()) return known->second;
   Form form;
   form.stem = stemmer_.stem(word);
+  form.index = static_cast<std::uint32_t>(known_.size());
+  form.stem_index = stems_.emplace(form.stem, static_cast<std::uint32_t>(stems_.size())).first->second;
   form.real = real_words_.contains(word);
   return known_.emplace(word, std::move(form)).first->second;
 }
@@ -57,17 +59,29 @@ WordId Vocabulary::intern(std::string_view word, bool spelled) {
     return id;
   }
   const WordForms::Form& form = forms_->of(word);
-  auto known = by_stem_.find(form.stem);
-  WordId id = known != by_stem_.end() ? known->second : new_word();
-  if (known == by_stem_.end()) by_stem_.emplace(form.stem, id);
-  if (spelled && spelled_.emplace(std::string(word), true).second) speller_.add({std::string(word), form.stem, 0, id, form.real});
+  if (by_stem_index_.size() <= form.stem_index) by_stem_index_.resize(form.stem_index + 1, kNoWord);
+  WordId& id = by_stem_index_[form.stem_index];
+  if (id == kNoWord) {
+    id = new_word();
+    by_stem_.emplace(form.stem, id);
+  }
+  if (spelled_.size() <= form.index) spelled_.resize(form.index + 1, false);
+  if (spelled && !spelled_[form.index]) {
+    spelled_[form.index] = true;
+    speller_.add({std::string(word), form.stem, 0, id, form.real});
+  }
   return id;
 }
 
-void Vocabulary::add_words(ConceptId concept_id, const std::vector<WordId>& words) {
-  Phrase phrase{concept_id, static_cast<std::uint32_t>(rest_.size()), static_cast<std::uint32_t>(words.size() - 1)};
-  rest_.insert(rest_.end(), words.begin() + 1, words.end());
-  phrases_[words.front()].push_back(phrase);
+void Vocabulary::add_words(ConceptId concept_id, const WordId* words, std::size_t count) {
+  Starting& starting = phrases_[words[0]];
+  if (count == 1) {
+    starting.alone.push_back(concept_id);
+    return;
+  }
+  starting.longer.push_back({concept_id, static_cast<std::uint32_t>(rest_.size()), static_cast<std::uint32_t>(count - 1)});
+  starting.seconds |= bit(words[1]);
+  rest_.insert(rest_.end(), words + 1, words + count);
 }
 
 std::vector<std::string> phrase_forms(std::string_view phrase, Reader& reader) {
@@ -91,15 +105,24 @@ std::vector<std::string> phrase_forms(std::string_view phrase, Reader& reader) {
 }
 
 void Vocabulary::add(ConceptId concept_id, std::string_view phrase) {
+  if (is_letter_word(phrase)) {  // one plain word, the commonest kind
+    if (skipped_.contains(phrase)) return;
+    WordId word = intern(phrase);
+    add_words(concept_id, &word, 1);
+    return;
+  }
   std::vector<std::string> forms = phrase_forms(phrase, forms_->reader_);
   std::erase_if(forms, [&](const std::string& form) { return skipped_.contains(form); });
-  std::vector<WordId> words;
   if (forms.empty()) return;
+  std::vector<WordId> words;
   for (const std::string& form : forms) words.push_back(intern(form));
-  add_words(concept_id, words);
+  add_words(concept_id, words.data(), words.size());
   // "stop watch" is also written "stopwatch"
   bool joins = forms.size() == 2 && is_letter_word(forms[0]) && is_letter_word(forms[1]) && forms[0].size() >= 3 && forms[1].size() >= 3;
-  if (joins) add_words(concept_id, {intern(forms[0] + forms[1], forms_->of(forms[0] + forms[1]).real)});
+  if (!joins) return;
+  std::string joined = forms[0] + forms[1];
+  WordId word = intern(joined, forms_->of(joined).real);
+  add_words(concept_id, &word, 1);
 }
 
 void Vocabulary::freeze(RealWords real_words) { real_words_ = real_words; }
@@ -145,7 +168,12 @@ Vocabulary::Memo::Known Vocabulary::resolve(std::string_view folded, Memo& memo)
 }
 
 void Vocabulary::sight(const std::vector<Slot>& slots, std::uint32_t at, WordId word, std::vector<Sighting>& out) const {
-  for (const Phrase& phrase : phrases_[word]) {
+  const Starting& starting = phrases_[word];
+  for (ConceptId id : starting.alone) out.push_back({id, at, at});
+  if (at + 1 >= slots.size() || !slots[at + 1].joined) return;
+  const Slot& next = slots[at + 1];
+  if ((starting.seconds & (bit(next.word) | bit(next.exact) | bit(next.also))) == 0) return;
+  for (const Phrase& phrase : starting.longer) {
     if (at + phrase.count >= slots.size()) continue;
     bool all = true;
     for (std::uint32_t i = 0; i < phrase.count && all; ++i) {
@@ -183,12 +211,6 @@ void Vocabulary::find(const Document& document, Memo& memo, std::vector<Slot>& s
   }
 }
 
-std::vector<ConceptId> Vocabulary::concepts_of(WordId word) const {
-  std::vector<ConceptId> out;
-  for (const Phrase& phrase : phrases_[word]) {
-    if (phrase.count == 0) out.push_back(phrase.concept_id);
-  }
-  return out;
-}
+std::vector<ConceptId> Vocabulary::concepts_of(WordId word) const { return phrases_[word].alone; }
 
 }  // namespace retort

@@ -50,6 +50,8 @@ class WordForms {
  public:
   struct Form {
     std::string stem;
+    std::uint32_t index = 0;       // of the word, from 0
+    std::uint32_t stem_index = 0;  // of its stem, from 0
     bool real = false;  // an English word, not a misspelling that a list names
   };
   // `real_words` must outlive the forms.
@@ -62,6 +64,7 @@ class WordForms {
   RealWords real_words_;
   Stemmer stemmer_;
   Reader reader_;
+  std::unordered_map<std::string, std::uint32_t, StringHash, std::equal_to<>> stems_;
   std::unordered_map<std::string, Form, StringHash, std::equal_to<>> known_;
 };
 
@@ -114,7 +117,7 @@ class Vocabulary {
   };
 
   WordId intern(std::string_view word, bool spelled = true);
-  void add_words(ConceptId concept_id, const std::vector<WordId>& words);
+  void add_words(ConceptId concept_id, const WordId* words, std::size_t count);
   [[nodiscard]] WordId right_spelling(std::string_view folded, WordId word, Memo& memo) const;
   [[nodiscard]] WordId look_up(std::string_view folded, Memo& memo) const;
   void sight(const std::vector<Slot>& slots, std::uint32_t at, WordId word, std::vector<Sighting>& out) const;
@@ -124,9 +127,17 @@ class Vocabulary {
   std::unordered_map<std::string, WordId, StringHash, std::equal_to<>> by_quote_;  // letters, in 'quotes'
   std::unordered_map<std::string, WordId, StringHash, std::equal_to<>> by_stem_;
   std::unordered_map<std::string, bool, StringHash, std::equal_to<>> skipped_;
-  std::unordered_map<std::string, bool, StringHash, std::equal_to<>> spelled_;  // words the speller has
+  std::vector<bool> spelled_;          // by WordForms::Form::index: words the speller has
+  std::vector<WordId> by_stem_index_;  // by WordForms::Form::stem_index
   std::vector<std::string> wordings_;
-  std::vector<std::vector<Phrase>> phrases_;  // by first word
+  // Phrases by their first word; `seconds` has a bit for each second word, so that most are passed over.
+  struct Starting {
+    std::vector<ConceptId> alone;
+    std::vector<Phrase> longer;
+    std::uint64_t seconds = 0;
+  };
+  static std::uint64_t bit(WordId word) { return word == kNoWord ? 0 : 1ULL << (word & 63U); }
+  std::vector<Starting> phrases_;
   std::vector<WordId> rest_;
   Speller speller_;
   RealWords real_words_;
