@@ -117,7 +117,6 @@ int run_rubric_lint(const Options& options) {
   std::vector<std::string> named = options.inputs;
   if (named.empty()) named.push_back(options.rubric);
   bool errors = false;
-  std::size_t count = 0;
   for (const std::string& rubric : named) {
     Result<RubricChoice> choice = choose_rubric(rubric);
     if (!choice) {
@@ -128,7 +127,6 @@ int run_rubric_lint(const Options& options) {
     LintResult result = lint(choice->name, choice->folder.files, choice->folder.real_words);
     print(result.findings, choice->folder.files, choice->folder.path);
     errors = errors || has_error(result.findings);
-    count += result.findings.size();
     write_out(options, line("%s: %zu findings, %zu examples run\n", rubric.c_str(), result.findings.size(), result.examples));
   }
   return errors ? kWrong : kDone;

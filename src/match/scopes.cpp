@@ -67,6 +67,8 @@ class Scopes {
     for (std::uint32_t i = cue.first, n = 0; i > 0 && n < kBackward; ++n) {
       if (before(i) >= Break::clause) break;
       --i;
+      // "... so there is no need": the reason before it stands; "... but there isn't time": it does not
+      if (ends_[i] != 0 && document_.form(slots_[i].token) != "but") break;
       flags_[i] |= kDenied;
     }
   }

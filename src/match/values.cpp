@@ -72,7 +72,7 @@ class Values {
     if (seen_.size() < 2) return;
     Seen& now = seen_.back();
     Seen& past = seen_[seen_.size() - 2];
-    if (given_.values.empty() || now.first - past.last > kSameList || now.quantity.in_words || past.quantity.in_words) return;
+    if (given_.values.empty() || slots_[now.first].position - slots_[past.last].position > kSameList || now.quantity.in_words || past.quantity.in_words) return;
     const Unit* left = past.quantity.unit;
     const Unit* right = now.quantity.unit;
     // "from 100 to 500 Hz" too

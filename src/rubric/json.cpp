@@ -29,8 +29,7 @@ struct Cursor {
     ++*this;
     return old;
   }
-  friend bool operator==(const Cursor& a, const Cursor& b) { return a.at == b.at; }
-  friend bool operator!=(const Cursor& a, const Cursor& b) { return a.at != b.at; }
+  bool operator==(const Cursor& other) const { return at == other.at; }
 };
 
 class Builder : public nlohmann::json_sax<nlohmann::json> {
