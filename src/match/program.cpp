@@ -256,7 +256,8 @@ class Compiler {
     for_each_run(document, slots, [&](std::uint64_t hash, std::size_t first, std::size_t last) {
       bool sentence = false;
       for (std::size_t i = first; i <= last; ++i) sentence = sentence || binds_a_sentence(document.form(slots[i].token));
-      if (sentence) program_->question_runs.insert(hash);
+      bool& known = program_->question_runs[hash];
+      known = known || sentence;
     });
   }
 

@@ -5,7 +5,6 @@
 #include <memory>
 #include <string>
 #include <unordered_map>
-#include <unordered_set>
 #include <vector>
 
 #include "rubric/rubric.h"
@@ -75,7 +74,8 @@ struct Program {
   std::vector<ItemCode> items;
   std::vector<StepCode> steps;         // as in the rubric
   std::vector<std::size_t> turn;       // steps in an order in which each comes after those it depends on
-  std::unordered_set<std::uint64_t> question_runs;  // hashes of runs of words of the question
+  // Hashes of runs of words of the question; true for those that only a sentence has, not a list of things.
+  std::unordered_map<std::uint64_t, bool> question_runs;
   const Rubric* rubric = nullptr;      // outlives the program
 };
 

@@ -115,8 +115,11 @@ class Scopes {
 
   void copied() {
     if (program_.question_runs.empty()) return;
+    bool going = false;  // a list of things counts as copied only behind a copied sentence
     for_each_run(document_, slots_, [&](std::uint64_t hash, std::size_t first, std::size_t last) {
-      if (!program_.question_runs.contains(hash)) return;
+      auto known = program_.question_runs.find(hash);
+      going = known != program_.question_runs.end() && (known->second || going);
+      if (!going) return;
       for (std::size_t i = first; i <= last; ++i) flags_[i] |= kCopied;
     });
   }
