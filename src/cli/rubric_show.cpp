@@ -1,10 +1,11 @@
 // retort rubric list and show.
-#include <cstdio>
+#include <thread>
 
 #include "base/messages.h"
 #include "cli/support.h"
 #include "report/page.h"
 #include "report/rubric_text.h"
+#include "review/shelf.h"
 
 namespace retort::cli {
 
@@ -16,18 +17,16 @@ int run_rubric_list(const Options& options) {
   }
   std::string out;
   int status = kDone;
-  ParsedFiles parsed;
-  for (const auto& [name, content] : folder->files) {
-    if (name == kVocabularyFile || name.ends_with(".schema.json") || content.find("\"steps\"") == std::string::npos) continue;
-    Loaded loaded = load_rubric(name, folder->files, parsed);
-    if (!loaded.rubric || has_error(loaded.findings)) {
-      print(loaded.findings, folder->files, folder->path);
+  for (const Shelved& shelved : shelve(folder->files, folder->real_words, std::thread::hardware_concurrency())) {
+    if (shelved.made.checker == nullptr) {
+      print(shelved.made.findings, folder->files, folder->path);
       status = kSomeInputFailed;
       continue;
     }
-    std::string first = "  " + loaded.rubric->id;
+    const Rubric& rubric = shelved.made.checker->rubric();
+    std::string first = "  " + rubric.id;
     first.resize(std::max<std::size_t>(first.size() + 2, 26), ' ');
-    append_wrapped(loaded.rubric->title, 80, first, std::string(26, ' '), out);
+    append_wrapped(rubric.title, 80, first, std::string(26, ' '), out);
   }
   int written = write_out(options, out);
   return written == kDone ? status : written;

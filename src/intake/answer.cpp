@@ -40,16 +40,16 @@ bool is_known(std::string_view key) {
 bool read_answer_line(std::string_view line, const std::string& file, std::size_t number, Answer& out, Findings& findings) {
   out = Answer{};
   out.origin = file;
-  std::string where = file + ", line " + std::to_string(number);
+  auto where = [&] { return file + ", line " + std::to_string(number); };
   Findings repeated;
-  Result<json::Value> value = json::parse(line, where, repeated);
-  for (Finding& finding : repeated) findings.push_back(make_finding(finding.code, where, finding.notes));
+  Result<json::Value> value = json::parse(line, file, repeated);
+  for (Finding& finding : repeated) findings.push_back(make_finding(finding.code, where(), finding.notes));
   if (!value) {
-    findings.push_back(make_finding(value.finding().code, where, value.finding().notes));
+    findings.push_back(make_finding(value.finding().code, where(), value.finding().notes));
     return false;
   }
   if (!value->is(Type::object)) {
-    findings.push_back(make_finding(Code::json_not_object, where));
+    findings.push_back(make_finding(Code::json_not_object, where()));
     return false;
   }
   if (value->find("text") == nullptr) {
@@ -75,7 +75,7 @@ bool read_answer_line(std::string_view line, const std::string& file, std::size_
   }
   if (!out.extra.empty()) out.extra += "}";
   if (good && out.text.size() > kLongestAnswer) {
-    findings.push_back(make_finding(Code::answer_too_long, where, {std::to_string(out.text.size()), std::to_string(kLongestAnswer)}));
+    findings.push_back(make_finding(Code::answer_too_long, where(), {std::to_string(out.text.size()), std::to_string(kLongestAnswer)}));
     return false;
   }
   return good;

@@ -83,9 +83,6 @@ const Occurrence* Matcher::Impl::first_good(const NeedCode& need, View view) {
 }
 
 bool Matcher::Impl::earned(const WayCode& way, View view, std::vector<Occurrence>& found) {
-  for (ConceptId id : way.unless_anywhere) {
-    if (!occurrences.find(id, view_for(id, View::said)).empty()) return false;
-  }
   std::size_t before = found.size();
   for (const NeedCode& need : way.all) {
     if (need.step != SIZE_MAX) {
@@ -103,6 +100,11 @@ bool Matcher::Impl::earned(const WayCode& way, View view, std::vector<Occurrence
       return false;
     }
     found.push_back(*occurrence);
+  }
+  for (ConceptId id : way.unless_anywhere) {
+    if (find(id, View::said).empty()) continue;
+    found.resize(before);
+    return false;
   }
   return !way.all.empty();
 }

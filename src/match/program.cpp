@@ -35,6 +35,11 @@ class Compiler {
 
   std::unique_ptr<Program> run(RealWords real_words) {
     program_->rubric = &rubric_;
+    constexpr std::size_t kUsual = 4096;
+    by_name_.reserve(kUsual);
+    drafts_.reserve(kUsual);
+    program_->concepts.reserve(kUsual);
+    program_->names.reserve(kUsual);
     for (std::string_view name : kReservedNames) new_concept(std::string(name));
     for (const std::string& word : rubric_.skipped) program_->vocabulary.add_skipped(word);
     for (const WordList& list : rubric_.words) declare(list);

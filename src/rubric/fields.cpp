@@ -40,11 +40,12 @@ std::string_view sample_of(json::Type type) {
 
 }  // namespace
 
-Fields::Fields(const json::Value& object, const std::string& file, Findings& findings, std::vector<std::string> known)
+Fields::Fields(const json::Value& object, const std::string& file, Findings& findings, std::initializer_list<std::string_view> known)
     : object_(object), file_(file), findings_(findings) {
   for (const json::Member& member : object.members) {
     if (std::find(known.begin(), known.end(), member.key) != known.end()) continue;
-    findings.push_back(make_finding(Code::key_unknown, file, member.key_span, {member.key, did_you_mean(member.key, known), joined(known)}));
+    std::vector<std::string> keys(known.begin(), known.end());
+    findings.push_back(make_finding(Code::key_unknown, file, member.key_span, {member.key, did_you_mean(member.key, keys), joined(keys)}));
   }
 }
 

@@ -18,7 +18,7 @@ std::string joined(const std::vector<std::string>& words);
 class Fields {
  public:
   // Reports the keys of `object` that are not in `known`.
-  Fields(const json::Value& object, const std::string& file, Findings& findings, std::vector<std::string> known);
+  Fields(const json::Value& object, const std::string& file, Findings& findings, std::initializer_list<std::string_view> known);
 
   // A member of the given type; null (with a finding, if it is there but of another type).
   const json::Value* get(std::string_view key, json::Type type) const;

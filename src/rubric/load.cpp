@@ -59,9 +59,9 @@ void Loader::read_examples(const Value& object, const std::string& file, Step& s
 }
 
 void Loader::read_step(const Value& object, const std::string& file) {
-  static const std::vector<std::string> kKeys = {"id", "title", "facet", "core", "present-means", "vague-means", "use", "instrument",
-                                                 "values", "present", "vague", "lacks", "hint", "examples"};
-  Fields fields(object, file, findings, kKeys);
+  Fields fields(object, file, findings,
+                {"id", "title", "facet", "core", "present-means", "vague-means", "use", "instrument", "values", "present", "vague", "lacks",
+                 "hint", "examples"});
   Step step;
   step.file = keep(file);
   step.span = object.span;

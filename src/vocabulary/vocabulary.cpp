@@ -28,6 +28,21 @@ bool is_letter_word(std::string_view word) {
 
 }  // namespace
 
+// Room for what a rubric brings, so that the tables need not grow in steps.
+constexpr std::size_t kWordsOfARubric = 4096;
+
+WordForms::WordForms(RealWords real_words) : real_words_(real_words) {
+  known_.reserve(4 * kWordsOfARubric);
+  stems_.reserve(4 * kWordsOfARubric);
+}
+
+Vocabulary::Vocabulary(WordForms& forms) : forms_(&forms) {
+  by_stem_.reserve(kWordsOfARubric);
+  wordings_.reserve(kWordsOfARubric);
+  phrases_.reserve(kWordsOfARubric);
+  rest_.reserve(2 * kWordsOfARubric);
+}
+
 const WordForms::Form& WordForms::of(std::string_view word) {
   auto known = known_.find(word);
   if (known != known_.end()) return known->second;

@@ -55,7 +55,7 @@ class WordForms {
     bool real = false;  // an English word, not a misspelling that a list names
   };
   // `real_words` must outlive the forms.
-  explicit WordForms(RealWords real_words = {}) : real_words_(real_words) {}
+  explicit WordForms(RealWords real_words = {});
   // `word`: folded, a..z only.
   const Form& of(std::string_view word);
 
@@ -86,7 +86,7 @@ class Vocabulary {
   };
 
   // `forms` is used while words are added.
-  explicit Vocabulary(WordForms& forms) : forms_(&forms) {}
+  explicit Vocabulary(WordForms& forms);
 
   // Words that are passed over in the text and in phrases.
   void add_skipped(std::string_view word);
