@@ -43,7 +43,6 @@ enum class Code : std::uint16_t {
   answer_text_not_string,
   answer_mark_bad,
   answer_other_rubric,
-  answers_limit,
   // rubrics and vocabulary
   key_unknown,
   key_missing,

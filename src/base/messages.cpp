@@ -51,7 +51,6 @@ constexpr std::array kMessages = {
             "write the mark as a whole number, or leave it out"},
     Message{Code::answer_other_rubric, "answer-other-rubric", warning,
             "line {0}: this answer says it is for '{1}'; it was checked against '{2}'", "check that the right rubric was named"},
-    Message{Code::answers_limit, "answers-limit", error, "{0} problems in this file; only the first {1} are shown", ""},
     Message{Code::key_unknown, "key-unknown", error, "'{0}' is not a key that is known here{1}", "known here: {2}"},
     Message{Code::key_missing, "key-missing", error, "{0} needs a '{1}'", "add \"{1}\": {2}"},
     Message{Code::wrong_type, "wrong-type", error, "'{0}' should be {1}", "write {2}"},

@@ -66,6 +66,14 @@ class Progress {
   std::chrono::steady_clock::time_point last_ = start_;
 };
 
+// What is odd about an answer's bytes, said beside its review.
+void note_odd(const Answer& answer, const Review& review, Findings& findings) {
+  std::string name = answer.origin == answer.id ? answer.id : answer.origin + ", " + answer.id;
+  if (review.invalid_bytes > 0) findings.push_back(make_finding(Code::invalid_utf8, name, {std::to_string(review.invalid_bytes)}));
+  if (review.nul_bytes > 0) findings.push_back(make_finding(Code::nul_bytes, name, {std::to_string(review.nul_bytes)}));
+  if (review.words == 0) findings.push_back(make_finding(Code::answer_empty, name));
+}
+
 // What one thread does with a batch.
 class Worker {
  public:
@@ -75,6 +83,7 @@ class Worker {
   void operator()(Batch& batch) const {
     for (const Answer& answer : batch.answers) {
       Review review = reviewer_->review(answer.text);
+      note_odd(answer, review, batch.findings);
       if (format_ == Format::text) {
         append_review_text(checker_.rubric(), answer, review, width_, batch.out);
         continue;

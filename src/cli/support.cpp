@@ -1,12 +1,10 @@
 #include "cli/support.h"
 
-#include <cerrno>
 #include <cstdio>
-#include <cstring>
 #include <filesystem>
 
 #include "base/messages.h"
-#include "intake/files.h"
+#include "cli/sink.h"
 
 namespace retort::cli {
 
@@ -22,16 +20,14 @@ void print(const Findings& findings, const SourceFiles& files, const std::string
 void print(const Finding& finding) { std::fprintf(stderr, "retort: %s\n", describe(finding, {}).c_str()); }
 
 int write_out(const Options& options, std::string_view text) {
-  if (!options.output.empty()) {
-    Status written = write_file(options.output, text);
-    if (written) return kDone;
-    print(written.finding());
+  Sink sink(options.output);
+  if (!sink.good()) {
+    print(sink.finding());
     return kWrong;
   }
-  errno = 0;
-  if (std::fwrite(text.data(), 1, text.size(), stdout) == text.size() && std::fflush(stdout) == 0) return kDone;
-  int error = errno;
-  print(error == EPIPE ? make_finding(Code::output_closed, "") : make_finding(Code::write_failed, "standard output", {std::strerror(error)}));  // NOLINT
+  sink.write(text);
+  if (sink.close()) return kDone;
+  print(sink.finding());
   return kSomeInputFailed;
 }
 

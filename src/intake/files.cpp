@@ -25,16 +25,6 @@ struct Descriptor {
   }
 };
 
-bool write_all(int fd, std::string_view content) {
-  while (!content.empty()) {
-    ssize_t written = ::write(fd, content.data(), content.size());
-    if (written < 0 && errno == EINTR) continue;
-    if (written <= 0) return false;
-    content.remove_prefix(static_cast<std::size_t>(written));
-  }
-  return true;
-}
-
 }  // namespace
 
 Result<std::string> read_file(const std::string& path, std::size_t limit) {
@@ -57,34 +47,6 @@ Result<std::string> read_file(const std::string& path, std::size_t limit) {
     content.append(buffer, static_cast<std::size_t>(got));
     if (content.size() > limit) return make_finding(Code::file_too_large, path, {"more than " + std::to_string(limit), std::to_string(limit)});
   }
-}
-
-Status write_file(const std::string& path, std::string_view content) {
-  struct stat info {};
-  bool special = ::stat(path.c_str(), &info) == 0 && !S_ISREG(info.st_mode);  // /dev/stdout and the like
-  if (special) {
-    Descriptor file(::open(path.c_str(), O_WRONLY | O_CLOEXEC));
-    if (file.fd < 0 || !write_all(file.fd, content)) return make_finding(Code::write_failed, path, {why(errno)});
-    return Done{};
-  }
-  std::string draft = path + ".XXXXXX";
-  int fd = ::mkstemp(draft.data());
-  if (fd < 0) return make_finding(Code::write_failed, path, {why(errno)});
-  mode_t mask = ::umask(0);
-  ::umask(mask);
-  bool good = write_all(fd, content) && ::fchmod(fd, 0666 & ~mask) == 0;
-  int error = errno;
-  if (::close(fd) != 0 && good) {
-    good = false;
-    error = errno;
-  }
-  if (good && ::rename(draft.c_str(), path.c_str()) != 0) {
-    good = false;
-    error = errno;
-  }
-  if (good) return Done{};
-  ::unlink(draft.c_str());
-  return make_finding(Code::write_failed, path, {why(error)});
 }
 
 Result<std::vector<std::string>> list_folder(const std::string& path) {

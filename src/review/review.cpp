@@ -68,6 +68,8 @@ Review Reviewer::review(std::string_view answer) {
   out.level = indicate(rubric, out.steps, out.order);
   out.words = match.words;
   out.copied_words = match.copied_words;
+  out.invalid_bytes = document_.invalid_bytes;
+  out.nul_bytes = document_.nul_bytes;
   return out;
 }
 

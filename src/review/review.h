@@ -28,6 +28,8 @@ struct Review {
   Level level;
   std::size_t words = 0;
   std::size_t copied_words = 0;
+  std::uint32_t invalid_bytes = 0;       // bytes that were not UTF-8, passed over
+  std::uint32_t nul_bytes = 0;           // read as spaces
 };
 
 // Reviews answers against one checker. Threads: one Reviewer for each thread.

@@ -70,7 +70,9 @@ if [ "$(id -u)" != 0 ]; then
 fi
 
 # odd texts are answered, every byte of them
-expect "invalid UTF-8 and NUL" 0 "" '"status"' bash -c "printf 'use \\377\\376 a ruler\\0 on the spring' >odd.txt; '$program' check $rub odd.txt --format jsonl"
+expect "invalid UTF-8" 0 "2 bytes are not valid UTF-8" '"status"' bash -c "printf 'use \\377\\376 a ruler' >odd.txt; '$program' check $rub odd.txt --format jsonl"
+expect "an empty answer is named" 0 "no words in it" '"status"' "$program" check $rub class/nothing.txt --format jsonl
+expect "invalid UTF-8 and NUL" 0 "1 NUL bytes" '"status"' bash -c "printf 'use \\377\\376 a ruler\\0 on the spring' >odd.txt; '$program' check $rub odd.txt --format jsonl"
 expect "10,000 words without a space" 0 "" '"status"' bash -c "python3 -c 'print(\"ruler\"*10000)' >long.txt; '$program' check $rub long.txt --format jsonl"
 expect "right to left and combining" 0 "" '"status"' bash -c "python3 -c 'print(\"\\u05e9\\u05dc\\u05d5\\u05dd a\\u0301\\u0302\"*5000)' >rtl.txt; '$program' check $rub rtl.txt --format jsonl"
 expect "a megabyte of anything" 0 "" '"status"' bash -c "python3 -c 'print(\"measure the length (1.5 N) it \"*30000)' >mega.txt; '$program' check $rub mega.txt --format jsonl"
@@ -78,6 +80,7 @@ expect "a megabyte of anything" 0 "" '"status"' bash -c "python3 -c 'print(\"mea
 # output that cannot be written
 expect "full disk" 1 "could not be written" "" bash -c "'$program' check $rub good.jsonl --format jsonl >/dev/full"
 expect "full disk by -o" 1 "could not be written" "" "$program" check $rub good.jsonl --format jsonl -o /dev/full
+expect "full disk for a list" 1 "could not be written" "" "$program" rubric list -o /dev/full
 expect "no such folder for -o" 2 "could not be written" "" "$program" check $rub good.jsonl -o /no/such/folder/x
 expect "closed pipe" 0 "" "" bash -c "set -o pipefail; yes '{\"id\": \"a\", \"text\": \"hang the spring\"}' | head -20000 | { '$program' check $rub --format jsonl; echo \"status \$?\" >&2; } | head -1 >/dev/null; exit 0"
 expect "closed pipe is status 1" 0 "reader of the output went away" "" bash -c "yes '{\"id\": \"a\", \"text\": \"hang the spring\"}' | head -20000 | { '$program' check $rub --format jsonl; [ \$? = 1 ] || touch wrong; } | head -1 >/dev/null; [ ! -e wrong ]"
@@ -87,8 +90,8 @@ expect "nothing half-written" 0 "" "" bash -c "'$program' check $rub none.txt -o
 python3 -c '
 import json
 for i in range(3000): print(json.dumps({"id": str(i), "text": "measure the length with a ruler " * (i % 7)}))' >many.jsonl
-"$program" check $rub many.jsonl --format jsonl --threads 1 >one.out
-"$program" check $rub many.jsonl --format jsonl --threads 7 >seven.out
+"$program" check $rub many.jsonl --format jsonl --threads 1 >one.out 2>/dev/null
+"$program" check $rub many.jsonl --format jsonl --threads 7 >seven.out 2>/dev/null
 expect "threads change nothing" 0 "" "" cmp one.out seven.out
 expect "all answered, in order" 0 "" "" bash -c "python3 -c '
 import json

@@ -88,15 +88,6 @@ TEST_F(Folder, MarksGroupsAndOtherKeysAreKept) {
   EXPECT_EQ(findings[0].code, Code::answer_mark_bad);
 }
 
-TEST_F(Folder, WritesAreWholeOrNotAtAll) {
-  std::string target = path + "/out.txt";
-  ASSERT_TRUE(write_file(target, "first").ok());
-  EXPECT_EQ(test::read_all(target), "first");
-  EXPECT_FALSE(write_file(path + "/no/such/out.txt", "x").ok());
-  EXPECT_FALSE(write_file("/dev/full", "x").ok());
-  EXPECT_EQ(std::distance(fs::directory_iterator(path), {}), 1);
-}
-
 TEST_F(Folder, LimitsHold) {
   std::string file = put("big.txt", std::string(1000, 'x'));
   EXPECT_EQ(read_file(file, 10).finding().code, Code::file_too_large);
