@@ -1,4 +1,4 @@
-// A Review as JSON, by the promise in docs/json.md (format 1).
+// A Review as JSON, as the README describes it (format 1).
 #pragma once
 #include <string>
 
