@@ -36,7 +36,6 @@ enum class Code : std::uint16_t {
   json_too_deep,
   json_not_object,
   json_duplicate_key,
-  json_trailing,
   line_too_long,
   // answers
   answer_no_text,

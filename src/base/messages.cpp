@@ -40,7 +40,6 @@ constexpr std::array kMessages = {
     Message{Code::json_not_object, "json-not-object", error, "a JSON object { ... } is expected here", "write {\"...\": ...}"},
     Message{Code::json_duplicate_key, "json-duplicate-key", error, "the key '{0}' stands twice in the same object",
             "keep one of the two"},
-    Message{Code::json_trailing, "json-trailing", error, "there is more text after the end of the JSON", "take it out"},
     Message{Code::line_too_long, "line-too-long", error, "line {0} has more than {1} bytes and was not read",
             "check that the file has one answer a line"},
     Message{Code::answer_no_text, "answer-no-text", error, "line {0}: the object has no \"text\"",

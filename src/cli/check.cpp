@@ -7,8 +7,6 @@
 #include <chrono>
 #include <cstdio>
 #include <cstring>
-#include <filesystem>
-#include <fstream>
 
 #include "base/messages.h"
 #include "cli/ordered.h"
@@ -115,10 +113,11 @@ int run(const Options& options, const Checker& checker, Format format) {
   }
   const Rubric& rubric = checker.rubric();
   Progress progress(!options.quiet);
-  std::size_t count = 0;
+  std::size_t count = 0;  // answers read; of the reading thread
+  std::size_t done = 0;   // answers given out; of the writing thread
   bool first = true;
   if (format == Format::text) sink.write(review_text_heading(rubric, width));
-  if (format == Format::json) sink.write("{\"format\":1,\"rubric\":\"" + rubric.id + "\",\"answers\":[\n");
+  if (format == Format::json) sink.write("{\"format\":" + std::to_string(kReviewFormat) + ",\"rubric\":\"" + rubric.id + "\",\"answers\":[\n");
 
   auto fill = [&](Batch& batch) {
     do {
@@ -140,7 +139,8 @@ int run(const Options& options, const Checker& checker, Format format) {
       first = false;
     }
     bool good = sink.write(out) && sink.flush();
-    progress.at(count);
+    done += batch.answers.size();
+    progress.at(done);
     return good;
   };
   unsigned threads = options.threads != 0 ? options.threads : std::max(1U, std::thread::hardware_concurrency());

@@ -14,9 +14,7 @@ struct Options {
   std::string format;      // empty: text on a terminal and in files
   std::string output;      // empty: standard output
   std::string labelled;
-  std::string id;
   unsigned threads = 0;    // 0: as many as the machine has
-  bool show_differences = false;
   bool quiet = false;
   int width = 0;           // 0: the terminal's, or 80
 };

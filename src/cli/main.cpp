@@ -1,7 +1,6 @@
 // retort: the program. The only file that knows CLI11.
 #include <CLI/CLI.hpp>
 #include <csignal>
-#include <functional>
 
 #include "cli/command.h"
 

@@ -12,9 +12,17 @@ namespace {
 
 constexpr std::uint32_t kUnlessReach = 6;  // words around a match in which "unless" words stand
 
-}  // namespace
+// The first and the last slot of some places.
+struct Extent {
+  std::uint32_t earliest = UINT32_MAX;
+  std::uint32_t latest = 0;
+  void take(const Occurrence& at) {
+    earliest = std::min(earliest, at.first);
+    latest = std::max(latest, at.last);
+  }
+};
 
-struct Extent;
+}  // namespace
 
 struct Matcher::Impl {
   const Program& program;
@@ -41,7 +49,7 @@ struct Matcher::Impl {
   void step(std::size_t index);
   void step_values(StepMatch& match, std::vector<Occurrence>& found);
   void spans(std::size_t index);
-  struct Extent extent(std::size_t index, bool everywhere);
+  Extent extent(std::size_t index, bool everywhere);
   void order();
   Span bytes(const Occurrence& at) const;
 };
@@ -56,8 +64,8 @@ void Matcher::Impl::read(const Document& doc) {
   find_scopes(program, doc, slots, sightings, flags);
   quantities.clear();
   find_quantities(doc, quantities);
+  values = find_values(program, doc, slots, quantities, flags, sightings);  // wants the vocabulary's sightings alone
   find_pronouns(program, slots, sightings);
-  values = find_values(program, doc, slots, quantities, flags, sightings);
   occurrences.reset(slots, sightings, flags);
 }
 
@@ -157,15 +165,6 @@ void Matcher::Impl::spans(std::size_t index) {
   }
   spans = std::move(merged);
 }
-
-struct Extent {
-  std::uint32_t earliest = UINT32_MAX;
-  std::uint32_t latest = 0;
-  void take(const Occurrence& at) {
-    earliest = std::min(earliest, at.first);
-    latest = std::max(latest, at.last);
-  }
-};
 
 // Where a step is met: its evidence, or all places that would have earned it.
 Extent Matcher::Impl::extent(std::size_t index, bool everywhere) {

@@ -141,8 +141,7 @@ class Compiler {
       } else {
         out.step = rubric_.step_index(need.step);
         if (out.step == rubric_.steps.size()) {
-          std::vector<std::string> ids;
-          for (const Step& step : rubric_.steps) ids.push_back(step.id);
+          std::vector<std::string> ids = rubric_.step_ids();
           findings_.push_back(make_finding(Code::step_unknown, way.file, need.pattern.span, {need.step, did_you_mean(need.step, ids), joined(ids)}));
           out.step = SIZE_MAX;
         }
@@ -275,8 +274,6 @@ class Compiler {
 };
 
 }  // namespace
-
-std::string_view reserved_name(ConceptId id) { return kReservedNames[id]; }
 
 std::unique_ptr<Program> compile(const Rubric& rubric, RealWords real_words, WordForms& forms, Findings& findings) {
   return Compiler(rubric, forms, findings).run(real_words);

@@ -19,12 +19,9 @@ enum Reserved : ConceptId {
   kNot, kDismissed, kCorrection, kScopeEnd, kListHeading, kMethodHeading, kPronoun, kAndSoOn, kOthers, kEachTime, kTableWords, kMeasure, kCounted, kWriteDown,
   // filled
   kNumber, kBareNumber, kTableValue, kTableValues, kLaterTableValue, kTableStep, kOffTable,
-  kFirstQuantity,  // "length value" ... in the order of kValueLists
-  kReservedEnd = kFirstQuantity + 8
+  kLengthValue, kMassValue, kTimeValue, kForceValue, kTemperatureValue, kAngleValue, kVolumeValue, kFrequencyValue,
+  kReservedEnd
 };
-
-// Names of the reserved lists, by number.
-std::string_view reserved_name(ConceptId id);
 
 // Patterns lie in flat tables, since matching walks through thousands of them for each answer.
 struct ItemCode {

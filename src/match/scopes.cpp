@@ -106,9 +106,9 @@ class Scopes {
   }
 
   bool is_heading(std::uint32_t slot) const {
-    auto at = std::lower_bound(sightings_.begin(), sightings_.end(), slot, [](const Sighting& s, std::uint32_t i) { return s.first < i; });
-    for (; at != sightings_.end() && at->first == slot; ++at) {
-      if (at->concept_id == kMethodHeading) return true;
+    for (const Sighting& s : from_slot(sightings_, slot)) {
+      if (s.first != slot) break;
+      if (s.concept_id == kMethodHeading) return true;
     }
     return false;
   }

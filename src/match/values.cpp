@@ -1,6 +1,7 @@
 #include "match/values.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <optional>
 
@@ -19,6 +20,26 @@ constexpr double kFieldHigh = 10.02;
 
 bool close(double a, double b) { return std::abs(a - b) <= 1e-6 * std::max(std::abs(a), std::abs(b)) + 1e-12; }
 
+struct ValueList {
+  Dimension dimension;
+  ConceptId list;
+};
+
+constexpr std::array kValueLists = {
+    ValueList{dimension::kLength, kLengthValue},           ValueList{dimension::kMass, kMassValue},
+    ValueList{dimension::kTime, kTimeValue},               ValueList{dimension::kForce, kForceValue},
+    ValueList{dimension::kTemperature, kTemperatureValue}, ValueList{dimension::kAngle, kAngleValue},
+    ValueList{dimension::kVolume, kVolumeValue},           ValueList{dimension::kFrequency, kFrequencyValue},
+};
+
+// The list that the program fills with quantities of this dimension, if there is one.
+std::optional<ConceptId> value_list(const Dimension& dimension) {
+  for (const ValueList& entry : kValueLists) {
+    if (entry.dimension == dimension) return entry.list;
+  }
+  return std::nullopt;
+}
+
 // A quantity of the answer, seen against the table.
 struct Seen {
   std::uint32_t first = 0;  // slots
@@ -33,7 +54,7 @@ class Values {
  public:
   Values(const Program& program, const Document& document, const std::vector<Slot>& slots, const std::vector<Quantity>& quantities,
          const std::vector<std::uint8_t>& flags, std::vector<Sighting>& sightings)
-      : given_(program.rubric->given), document_(document), slots_(slots), flags_(flags), sightings_(sightings), said_(vocabulary_part(sightings)) {
+      : given_(program.rubric->given), document_(document), slots_(slots), flags_(flags), sightings_(sightings), said_(sightings.size()) {
     place(quantities);
   }
 
@@ -47,11 +68,6 @@ class Values {
   }
 
  private:
-  // What the vocabulary made, which is sorted; what pronouns stand for comes behind.
-  static std::size_t vocabulary_part(const std::vector<Sighting>& sightings) {
-    return static_cast<std::size_t>(std::is_sorted_until(sightings.begin(), sightings.end(), [](const Sighting& a, const Sighting& b) { return a.first < b.first; }) - sightings.begin());
-  }
-
   void place(const std::vector<Quantity>& quantities) {
     std::size_t slot = 0;
     for (const Quantity& quantity : quantities) {
@@ -136,10 +152,9 @@ class Values {
   // "3 times", "x3"
   bool counts_things(const Seen& seen) const {
     if (seen.first > 0 && document_.form(slots_[seen.first - 1].token) == "x") return true;
-    auto end = sightings_.begin() + static_cast<std::ptrdiff_t>(said_);
-    auto at = std::lower_bound(sightings_.begin(), end, seen.last + 1, [](const Sighting& s, std::uint32_t slot) { return s.first < slot; });
-    for (; at != end && at->first == seen.last + 1; ++at) {
-      if (at->concept_id == kCounted && slots_[at->first].joined) return true;
+    for (const Sighting& s : from_slot(said(), seen.last + 1)) {
+      if (s.first != seen.last + 1) break;
+      if (s.concept_id == kCounted && slots_[s.first].joined) return true;
     }
     return false;
   }
@@ -155,17 +170,19 @@ class Values {
   bool near(ConceptId id, const Seen& seen, std::uint32_t reach) const {
     constexpr std::uint32_t kLongestPhrase = 8;
     std::uint32_t from = seen.first > reach + kLongestPhrase ? seen.first - reach - kLongestPhrase : 0;
-    auto end = sightings_.begin() + static_cast<std::ptrdiff_t>(said_);
-    auto at = std::lower_bound(sightings_.begin(), end, from, [](const Sighting& s, std::uint32_t slot) { return s.first < slot; });
-    for (; at != end && at->first <= seen.last + reach; ++at) {
-      if (at->concept_id == id && at->last + reach >= seen.first) return true;
+    for (const Sighting& s : from_slot(said(), from)) {
+      if (s.first > seen.last + reach) break;
+      if (s.concept_id == id && s.last + reach >= seen.first) return true;
     }
     return false;
   }
 
+  std::span<const Sighting> said() const { return std::span<const Sighting>(sightings_).first(said_); }
+  bool meant(const Sighting& s) const { return (flags_[s.first] & (kDenied | kCopied)) == 0; }
+
   const Sighting* said_after(ConceptId id, std::uint32_t slot) const {
-    for (std::size_t i = 0; i < said_; ++i) {
-      if (sightings_[i].concept_id == id && sightings_[i].first >= slot && (flags_[sightings_[i].first] & (kDenied | kCopied)) == 0) return &sightings_[i];
+    for (const Sighting& s : from_slot(said(), slot)) {
+      if (s.concept_id == id && meant(s)) return &s;
     }
     return nullptr;
   }
@@ -175,7 +192,7 @@ class Values {
     constexpr std::uint32_t kReach = 4;
     for (std::size_t i = 0; i < said_; ++i) {
       const Sighting& s = sightings_[i];
-      if (s.concept_id != kTableWords || (flags_[s.first] & (kDenied | kCopied)) != 0) continue;
+      if (s.concept_id != kTableWords || !meant(s)) continue;
       bool written = false;
       for (std::size_t j = i; j-- > 0 && sightings_[j].first + kReach >= s.first;) written = written || sightings_[j].concept_id == kWriteDown;
       if (!written) return &s;
@@ -193,13 +210,9 @@ class Values {
       if (quantity.unit == nullptr) {
         add(kBareNumber, seen.first, seen.last);
       } else {
-        std::string_view name = quantity_name(quantity.dimension());
-        for (ConceptId id = kFirstQuantity; id < kReservedEnd && !name.empty(); ++id) {
-          std::string_view list = reserved_name(id);
-          if (list.substr(0, list.size() - 6) == name) add(id, seen.first, seen.last);
-        }
+        if (std::optional<ConceptId> list = value_list(quantity.dimension())) add(*list, seen.first, seen.last);
         // "20 degrees" may be an angle or a temperature: the rubric knows which it listens for.
-        if (quantity.unit->symbol == "°") add(kFirstQuantity + 4, seen.first, seen.last);
+        if (quantity.unit->symbol == "°") add(kTemperatureValue, seen.first, seen.last);
       }
       if (seen.row != SIZE_MAX) {
         add(kTableValue, seen.first, seen.last);

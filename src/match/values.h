@@ -15,7 +15,7 @@ struct ValuesVerdict {
 };
 
 // Judges the answer's values and adds sightings of the reserved lists (numbers, table values, ...) to
-// `sightings`. `quantities` are the answer's, `flags` the slots' scopes.
+// `sightings`, which holds what the vocabulary made and nothing else yet. `quantities` are the answer's, `flags` the slots' scopes.
 ValuesVerdict find_values(const Program& program, const Document& document, const std::vector<Slot>& slots,
                           const std::vector<Quantity>& quantities, const std::vector<std::uint8_t>& flags,
                           std::vector<Sighting>& sightings);

@@ -40,7 +40,6 @@ inline constexpr Dimension kEnergy = kForce * kLength;
 inline constexpr Dimension kPower = kEnergy / kTime;
 inline constexpr Dimension kPressure = kForce / kArea;
 inline constexpr Dimension kDensity = kMass / kVolume;
-inline constexpr Dimension kCharge = kCurrent * kTime;
 inline constexpr Dimension kVoltage = kPower / kCurrent;
 inline constexpr Dimension kResistance = kVoltage / kCurrent;
 }  // namespace dimension

@@ -104,8 +104,7 @@ void Loader::read_step(const Value& object, const std::string& file) {
 }
 
 void Loader::read_order(const Value& list, const std::string& file) {
-  std::vector<std::string> ids;
-  for (const Step& step : rubric.steps) ids.push_back(step.id);
+  std::vector<std::string> ids = rubric.step_ids();
   for (const Value& pair : list.items) {
     bool good = pair.is(Type::array) && pair.items.size() == 2 && pair.items[0].is(Type::string) && pair.items[1].is(Type::string);
     if (!good) {
@@ -127,7 +126,6 @@ void Loader::read_order(const Value& list, const std::string& file) {
       continue;
     }
     rubric.order.push_back(indices);
-    rubric.order_spans.push_back(pair.span);
   }
 }
 

@@ -21,6 +21,12 @@ bool read_status(std::string_view word, StepStatus& out) {
   return false;
 }
 
+std::vector<std::string> Rubric::step_ids() const {
+  std::vector<std::string> ids;
+  for (const Step& step : steps) ids.push_back(step.id);
+  return ids;
+}
+
 std::size_t Rubric::step_index(std::string_view step) const {
   std::size_t i = 0;
   while (i < steps.size() && steps[i].id != step) ++i;

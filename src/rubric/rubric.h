@@ -93,12 +93,13 @@ struct Rubric {
   std::vector<std::string> skipped;  // small words that do not count
   std::vector<Step> steps;
   std::vector<std::array<std::size_t, 2>> order;  // indices into steps: first, then
-  std::vector<Span> order_spans;
   std::string file;
   std::list<std::string> file_names;  // a list: the views stay good when the rubric is moved
 
   // The index of the step with this id, or steps.size().
   [[nodiscard]] std::size_t step_index(std::string_view step) const;
+  // The ids of all steps, for messages.
+  [[nodiscard]] std::vector<std::string> step_ids() const;
 };
 
 }  // namespace retort

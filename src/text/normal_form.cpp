@@ -15,16 +15,9 @@ bool is_apostrophe(char16_t c) {
 
 // Superscripts and letterlike twins that folding leaves alone.
 char16_t plain(char16_t c) {
-  switch (c) {
-    case u'\u00B9': return u'1';
-    case u'\u00B2': return u'2';
-    case u'\u00B3': return u'3';
-    case u'\u2070': return u'0';
-    case u'\u00B5': return u'\u03BC';  // micro sign to Greek mu
-    default: break;
-  }
-  if (c >= u'\u2074' && c <= u'\u2079') return static_cast<char16_t>(u'4' + (c - u'\u2074'));
-  return c;
+  if (c == u'\u00B5') return u'\u03BC';  // micro sign to Greek mu
+  char16_t digit = superscript_digit(c);
+  return digit != 0 ? digit : c;
 }
 
 void append_wide(std::u16string_view word, std::string& out) {
@@ -40,6 +33,16 @@ void append_wide(std::u16string_view word, std::string& out) {
 }
 
 }  // namespace
+
+char16_t superscript_digit(char16_t c) {
+  switch (c) {
+    case u'\u00B9': return u'1';
+    case u'\u00B2': return u'2';
+    case u'\u00B3': return u'3';
+    case u'\u2070': return u'0';
+    default: return c >= u'\u2074' && c <= u'\u2079' ? static_cast<char16_t>(u'4' + (c - u'\u2074')) : u'\0';
+  }
+}
 
 void append_normal_form(std::u16string_view word, std::string& out) {
   std::size_t start = out.size();

@@ -6,6 +6,9 @@
 
 namespace retort {
 
+// The digit that a superscript digit stands for; 0 for any other character.
+char16_t superscript_digit(char16_t c);
+
 // Appends the normal form of `word` (UTF-16) to `out` (UTF-8).
 void append_normal_form(std::u16string_view word, std::string& out);
 

@@ -82,7 +82,7 @@ struct Reader::Impl {
   void segment(std::int32_t begin, std::int32_t end);
   void mark(std::int32_t begin, std::int32_t end);
   void add(std::int32_t begin, std::int32_t end, TokenKind kind, Break before);
-  void weaker(Break strength) { pending = std::max(pending, strength); }
+  void at_least(Break strength) { pending = std::max(pending, strength); }
   void punctuation(UChar32 c, std::int32_t at, std::int32_t next);
   void full_stop(std::int32_t at, std::int32_t next);
   bool is_minus(std::int32_t next) const;
@@ -142,7 +142,7 @@ void Reader::Impl::full_stop(std::int32_t at, std::int32_t next) {
     auto word = std::u16string_view(text).substr(static_cast<std::size_t>(begin), static_cast<std::size_t>(at - begin));
     if (!word.empty() && is_short_form(word)) return;
   }
-  weaker(Break::sentence);
+  at_least(Break::sentence);
 }
 
 // Whether an equals sign or an opening bracket stands a little before, on the same line: "rise = end - start".
@@ -188,15 +188,15 @@ bool Reader::Impl::is_minus(std::int32_t next) const {
 
 void Reader::Impl::punctuation(UChar32 c, std::int32_t at, std::int32_t next) {
   switch (c) {
-    case ',': case 0x060C: case 0x3001: weaker(Break::comma); return;
-    case ';': case ':': case 0x2014: case 0x2022: case '|': weaker(Break::clause); return;
-    case '(': case ')': case '[': case ']': case '"': case 0x201C: case 0x201D: weaker(Break::comma); return;
+    case ',': case 0x060C: case 0x3001: at_least(Break::comma); return;
+    case ';': case ':': case 0x2014: case 0x2022: case '|': at_least(Break::clause); return;
+    case '(': case ')': case '[': case ']': case '"': case 0x201C: case 0x201D: at_least(Break::comma); return;
     case '-': case 0x2212: case 0x2013: {
       bool apart = next < static_cast<std::int32_t>(wide.units().size()) && is_space(wide.units()[static_cast<std::size_t>(next)]);
-      if (spaced && apart) weaker(Break::clause);
+      if (spaced && apart) at_least(Break::clause);
       return;
     }
-    case '!': case '?': case 0x061F: case 0x3002: weaker(Break::sentence); return;
+    case '!': case '?': case 0x061F: case 0x3002: at_least(Break::sentence); return;
     case '.': case 0x2026: full_stop(at, next); return;
     default: return;
   }
@@ -204,7 +204,7 @@ void Reader::Impl::punctuation(UChar32 c, std::int32_t at, std::int32_t next) {
 
 // "cm" followed by "³" is one word, "cm3".
 bool Reader::Impl::superscript_of_last(UChar32 c, std::int32_t begin, std::int32_t end) {
-  bool digit = c == 0xB9 || c == 0xB2 || c == 0xB3 || c == 0x2070 || (c >= 0x2074 && c <= 0x2079);
+  bool digit = c < 0x10000 && superscript_digit(static_cast<char16_t>(c)) != 0;
   if (!digit || out->tokens.empty() || spaced || pending != Break::none) return false;
   Token& last = out->tokens.back();
   if (last.kind != TokenKind::word || last.source.end != wide.byte(begin)) return false;
@@ -224,7 +224,7 @@ void Reader::Impl::mark(std::int32_t begin, std::int32_t end) {
     U16_NEXT(text.data(), i, size, c);
     if (is_newline(static_cast<char16_t>(c))) {
       bool again = pending >= Break::line && !(c == '\n' && start > 0 && text[static_cast<std::size_t>(start - 1)] == u'\r');
-      weaker(again ? Break::paragraph : Break::line);
+      at_least(again ? Break::paragraph : Break::line);
       spaced = true;
     } else if (c < 0x10000 && is_space(static_cast<char16_t>(c))) {
       spaced = true;

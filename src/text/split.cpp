@@ -2,6 +2,8 @@
 
 #include <unicode/uchar.h>
 
+#include "text/normal_form.h"
+
 namespace retort {
 namespace {
 
@@ -12,10 +14,6 @@ bool is_letter(char16_t c) {
   if (c < 0x80) return (c >= u'a' && c <= u'z') || (c >= u'A' && c <= u'Z');
   return !u_isdigit(c) && !is_apostrophe(c);  // ICU has already kept the marks of scripts together
 }
-bool is_superscript(char16_t c) {
-  return c == u'\u00B2' || c == u'\u00B3' || c == u'\u00B9' || c == u'\u2070' || (c >= u'\u2074' && c <= u'\u2079');
-}
-
 bool is_ordinal_ending(std::u16string_view rest) {
   if (rest.size() != 2) return false;
   auto is = [&](char16_t a, char16_t b) {
@@ -104,7 +102,7 @@ class Splitter {
     std::size_t letters = end - at_;
     bool times = letters == 1 && is_lower_or_upper(text_[at_], u'x');
     if (letters <= 2 && !times) {
-      while (digit_at(end) || (end < size() && is_superscript(text_[end]))) ++end;
+      while (digit_at(end) || (end < size() && superscript_digit(text_[end]) != 0)) ++end;
     }
     bool dotted = end + 1 < size() && text_[end] == u'.' && letter_at(end + 1);
     if (dotted && letters == 1 && end + 2 <= size()) {

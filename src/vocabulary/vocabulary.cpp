@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-
 namespace retort {
 namespace {
 
@@ -27,6 +26,11 @@ bool is_letter_word(std::string_view word) {
 }
 
 }  // namespace
+
+std::span<const Sighting> from_slot(std::span<const Sighting> sightings, std::uint32_t slot) {
+  auto at = std::lower_bound(sightings.begin(), sightings.end(), slot, [](const Sighting& s, std::uint32_t i) { return s.first < i; });
+  return sightings.subspan(static_cast<std::size_t>(at - sightings.begin()));
+}
 
 // Room for what a rubric brings, so that the tables need not grow in steps.
 constexpr std::size_t kWordsOfARubric = 4096;
@@ -140,7 +144,12 @@ void Vocabulary::add(ConceptId concept_id, std::string_view phrase) {
   add_words(concept_id, &word, 1);
 }
 
-void Vocabulary::freeze(RealWords real_words) { real_words_ = real_words; }
+void Vocabulary::freeze(RealWords real_words) {
+  real_words_ = real_words;
+  forms_ = nullptr;
+  spelled_ = {};
+  by_stem_index_ = {};
+}
 
 WordId Vocabulary::look_up(std::string_view folded, Memo& memo) const {
   if (auto known = by_form_.find(folded); known != by_form_.end()) return known->second;

@@ -5,6 +5,7 @@
 // keeps a Memo of the words it has met, bounded, so that memory does not grow with the answers.
 #pragma once
 #include <cstdint>
+#include <span>
 #include <string>
 #include <string_view>
 #include <unordered_map>
@@ -39,6 +40,9 @@ struct Sighting {
   std::uint32_t first = 0;
   std::uint32_t last = 0;
 };
+
+// The sightings from `slot` on; `sightings` must come in the order of their first slots.
+std::span<const Sighting> from_slot(std::span<const Sighting> sightings, std::uint32_t slot);
 
 struct StringHash {
   using is_transparent = void;
@@ -85,14 +89,14 @@ class Vocabulary {
     Speller::Sounds sounds;
   };
 
-  // `forms` is used while words are added.
+  // `forms` is used while words are added, and must outlive freeze().
   explicit Vocabulary(WordForms& forms);
 
   // Words that are passed over in the text and in phrases.
   void add_skipped(std::string_view word);
   // A phrase of one or more words. Words count by their stem; in 'quotes' only as they stand.
   void add(ConceptId concept_id, std::string_view phrase);
-  // Gives the sorted list of real words, which spelling tolerance leaves alone.
+  // Ends the adding. Gives the sorted list of real words, which spelling tolerance leaves alone.
   void freeze(RealWords real_words);
 
   // Finds all phrases of `document`: `slots` and `sightings` are replaced. Sightings come in the order of
@@ -122,13 +126,15 @@ class Vocabulary {
   [[nodiscard]] WordId look_up(std::string_view folded, Memo& memo) const;
   void sight(const std::vector<Slot>& slots, std::uint32_t at, WordId word, std::vector<Sighting>& out) const;
 
+  // Until freeze():
   WordForms* forms_;
+  std::vector<bool> spelled_;          // by WordForms::Form::index: words the speller has
+  std::vector<WordId> by_stem_index_;  // by WordForms::Form::stem_index
+
   std::unordered_map<std::string, WordId, StringHash, std::equal_to<>> by_form_;   // short words, numbers, marks
   std::unordered_map<std::string, WordId, StringHash, std::equal_to<>> by_quote_;  // letters, in 'quotes'
   std::unordered_map<std::string, WordId, StringHash, std::equal_to<>> by_stem_;
   std::unordered_map<std::string, bool, StringHash, std::equal_to<>> skipped_;
-  std::vector<bool> spelled_;          // by WordForms::Form::index: words the speller has
-  std::vector<WordId> by_stem_index_;  // by WordForms::Form::stem_index
   std::vector<std::string> wordings_;
   // Phrases by their first word; `seconds` has a bit for each second word, so that most are passed over.
   struct Starting {
