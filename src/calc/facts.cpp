@@ -1,0 +1,106 @@
+#include "calc/facts.h"
+
+#include <algorithm>
+
+namespace retort::calc {
+namespace {
+
+bool contains(const std::vector<QuantityId>& list, QuantityId id) { return std::find(list.begin(), list.end(), id) != list.end(); }
+
+// Words that may stand between a name and its value.
+bool is_symbol_word(const Tokens& tokens, std::size_t i) {
+  const Token& token = tokens.all[i];
+  return token.kind == TokenKind::word && token.length > 0 && token.source.size() <= 5;
+}
+
+bool stops(TokenKind kind) { return kind == TokenKind::stop || kind == TokenKind::line || kind == TokenKind::number; }
+
+// "waves", "full swings": the things that a whole number counts.
+QuantityId counted_behind(const Tokens& tokens, const FormulaBook& book, std::size_t number) {
+  std::vector<QuantityId> ids;
+  for (std::size_t i = number + 1; i < number + 4 && i < tokens.size(); ++i) {
+    if (tokens.kind(i) != TokenKind::word) break;
+    if (book.phrase_at(tokens, i, ids) == 0) continue;
+    for (QuantityId id : ids) {
+      if (book.quantity(id).count) return id;
+    }
+  }
+  return kNoQuantity;
+}
+
+void name_behind(const Tokens& tokens, const FormulaBook& book, std::size_t number, std::vector<QuantityId>& out) {
+  for (std::size_t i = number + 1; i < number + 4 && i < tokens.size(); ++i) {
+    if (tokens.kind(i) != TokenKind::word) return;
+    if (book.phrase_at(tokens, i, out) > 0) return;
+    std::string_view word = tokens.word(i);
+    if (word == "and" || word == "so" || word == "which" || word == "when" || word == "then" || word == "but") return;
+  }
+}
+
+}  // namespace
+
+std::vector<QuantityId> named_before(const Tokens& tokens, const FormulaBook& book, std::size_t at, bool& symbol, std::size_t reach) {
+  symbol = false;
+  std::vector<QuantityId> best;
+  std::size_t best_end = 0;
+  std::size_t from = at;
+  for (std::size_t n = 0; from > 0 && n < reach && !stops(tokens.kind(from - 1)); ++n) --from;
+  for (std::size_t i = from; i < at; ++i) {
+    std::vector<QuantityId> ids;
+    std::size_t n = book.phrase_at(tokens, i, ids);
+    if (n > 0 && i + n <= at && i + n > best_end) {
+      best = ids;
+      best_end = i + n;
+    }
+  }
+  // a symbol directly before "=" or "is"
+  for (std::size_t i = at; i > from; --i) {
+    if (i <= best_end) break;
+    if (!is_symbol_word(tokens, i - 1)) continue;
+    bool value_follows = tokens.is(i, TokenKind::equals) || tokens.word(i) == "is" || tokens.word(i) == "was" || tokens.word(i) == "of" || i == at;
+    if (!value_follows) continue;
+    std::string_view raw = tokens.all[i - 1].source.of(tokens.source);
+    if (raw == "I" && !tokens.is(i, TokenKind::equals)) continue;
+    if (raw == "a" && !tokens.is(i, TokenKind::equals)) continue;
+    std::vector<QuantityId> ids = book.by_symbol(raw);
+    if (ids.empty()) continue;
+    symbol = true;
+    return ids;
+  }
+  return best;
+}
+
+void find_facts(const Tokens& tokens, const FormulaBook& book, std::vector<Fact>& out) {
+  out.clear();
+  for (std::size_t i = 0; i < tokens.size(); ++i) {
+    if (!tokens.is(i, TokenKind::number)) continue;
+    const Number& number = tokens.number(i);
+    Fact fact;
+    fact.token = i;
+    fact.leaf = {number.decimal.value, number.decimal.figures, number.decimal.last_place, number.unit, false, tokens.all[i].source, number.too_large};
+    QuantityId things = number.unit ? kNoQuantity : counted_behind(tokens, book, i);
+    if (things != kNoQuantity && number.decimal.last_place == 0) {
+      fact.names = {things};
+      fact.counted = true;
+    } else {
+      bool symbol = false;
+      fact.names = named_before(tokens, book, i, symbol);
+      if (fact.names.empty()) name_behind(tokens, book, i, fact.names);
+    }
+    out.push_back(std::move(fact));
+  }
+}
+
+int fit(const FormulaBook& book, QuantityId variable, const Leaf& leaf, const std::vector<QuantityId>& names) {
+  const QuantityEntry& entry = book.quantity(variable);
+  bool named = contains(names, variable);
+  bool any_unit = entry.named_only && entry.unit.dimension.none();
+  if (entry.count) return named && !leaf.unit ? 4 : 0;
+  if (leaf.unit && !any_unit && leaf.unit->dimension != entry.unit.dimension) return 0;
+  if (named) return 4;
+  if (entry.named_only) return 0;
+  if (leaf.unit && !leaf.unit->dimension.none()) return names.empty() ? 2 : 1;
+  return 0;
+}
+
+}  // namespace retort::calc

@@ -1,0 +1,51 @@
+#include "calc/ordinals.h"
+
+#include <string_view>
+
+namespace retort::calc {
+namespace {
+
+long ordinal(std::string_view word) {
+  static constexpr std::string_view kWords[] = {"first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth", "eleventh", "twelfth"};
+  for (std::size_t i = 0; i < std::size(kWords); ++i) {
+    if (kWords[i] == word) return static_cast<long>(i + 1);
+  }
+  long value = 0;
+  std::size_t i = 0;
+  for (; i < word.size() && i < 3 && word[i] >= '0' && word[i] <= '9'; ++i) value = value * 10 + (word[i] - '0');
+  if (i == 0 || i + 2 != word.size()) return word == "eigth" ? 8 : word == "twentieth" ? 20 : 0;
+  std::string_view ending = word.substr(i);
+  return ending == "th" || ending == "st" || ending == "nd" || ending == "rd" ? value : 0;
+}
+
+}  // namespace
+
+long last_of_a_row(const Tokens& tokens) {
+  constexpr std::size_t kReach = 10;
+  for (std::size_t i = 0; i < tokens.size(); ++i) {
+    if (ordinal(tokens.word(i)) != 1) continue;
+    bool to = false;
+    for (std::size_t k = i + 1; k < tokens.size() && k < i + kReach; ++k) {
+      std::string_view word = tokens.word(k);
+      to = to || word == "to" || word == "and";
+      if (long n = ordinal(word); to && n > 2) return n;
+    }
+  }
+  return 0;
+}
+
+long readings_with_sum(const std::vector<Fact>& facts, const Exact& sum, Span own) {
+  constexpr std::size_t kMost = 12;
+  auto outside = [&](const Fact& fact) { return fact.leaf.source.end <= own.begin || fact.leaf.source.begin >= own.end; };
+  for (std::size_t i = 0; i < facts.size(); ++i) {
+    Exact total = 0;
+    for (std::size_t n = 0; n < kMost && i + n < facts.size() && outside(facts[i + n]); ++n) {
+      if (n > 0 && facts[i + n].token > facts[i + n - 1].token + 3) break;
+      total += facts[i + n].leaf.value;
+      if (n > 0 && total == sum) return static_cast<long>(n + 1);
+    }
+  }
+  return 0;
+}
+
+}  // namespace retort::calc
