@@ -164,7 +164,7 @@ class ChainJudge {
 std::vector<Calculation> Calculator::check(std::string_view text, const std::vector<Fact>& given) {
   std::vector<Calculation> out;
   read_tokens(text, tokens_);
-  if (tokens_.numbers.size() < 2) return out;
+  if (tokens_.numbers.empty()) return out;
   find_facts(tokens_, book_, facts_);
   facts_.insert(facts_.end(), given.begin(), given.end());
   Judge judge(tokens_, book_, facts_);

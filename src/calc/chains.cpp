@@ -31,6 +31,7 @@ class Finder {
   bool chain_at(std::size_t begin) {
     TokenKind kind = tokens_.kind(begin);
     std::optional<Parsed> parsed;
+    if (stacked(begin)) return true;
     if (starts_operand(kind)) {
       if (kind == TokenKind::minus && begin > 0 && !starts_sign(begin)) return false;
       parsed = parse(tokens_, begin);
@@ -52,6 +53,30 @@ class Finder {
       return true;
     }
     at_ = std::max(at_ + 1, parsed->end);
+    return true;
+  }
+  // A fraction over three lines: "1.1", "---- = 2.62", "0.42".
+  bool stacked(std::size_t begin) {
+    bool bar = tokens_.is(begin, TokenKind::number) && tokens_.is(begin + 1, TokenKind::line) && tokens_.is(begin + 2, TokenKind::word) && tokens_.word(begin + 2).starts_with("---");
+    if (!bar || !tokens_.is(begin + 3, TokenKind::equals)) return false;
+    std::size_t i = begin + 4;
+    if (!tokens_.is(i, TokenKind::number) || !tokens_.is(i + 1, TokenKind::line) || !tokens_.is(i + 2, TokenKind::number)) return false;
+    std::optional<Parsed> top = parse(tokens_, begin);
+    std::optional<Parsed> bottom = parse(tokens_, i + 2);
+    std::optional<Parsed> result = parse(tokens_, i);
+    if (!top || !bottom || !result || !top->expression.single() || !bottom->expression.single()) return false;
+    Chain chain;
+    chain.first_token = begin;
+    Expression fraction = top->expression;
+    std::int16_t below = fraction.add_leaf(bottom->expression.leaves[0]);
+    fraction.root = fraction.add_node(Op::divide, top->expression.root, below);
+    chain.parts = {std::move(fraction), std::move(result->expression)};
+    chain.stated = {Stated{}, stated_at(i, i + 1)};
+    chain.end_token = bottom->end;
+    name(chain);
+    chain.span = {tokens_.all[begin].source.begin, tokens_.all[i + 2].source.end};
+    at_ = chain.end_token;
+    chains_.push_back(std::move(chain));
     return true;
   }
   bool starts_sign(std::size_t i) const {
@@ -185,8 +210,8 @@ class Finder {
     if (!parsed || !parsed->expression.single()) return false;
     bool symbol = false;
     std::vector<QuantityId> between = named_before(tokens_, book_, i, symbol, i - chain.end_token);
-    if (!between.empty()) chain.named = {between, true};
-    chain.loose = chain.loose || !filler || stopped;
+    if (!between.empty()) chain.named = {between, true, symbol};
+    chain.loose = chain.loose || (!filler && between.empty()) || stopped;
     chain.parts.push_back(std::move(parsed->expression));
     chain.stated.push_back(stated_at(i, parsed->end));
     chain.end_token = parsed->end;
@@ -219,6 +244,14 @@ class Finder {
     }
     if (!tokens_.is(i, TokenKind::number) || i == chain.end_token) return false;
     Stated to = stated_at(i, i + 1);
+    if (linked && is_only_rounded(from, to)) {
+      Expression rounded_value;
+      rounded_value.root = rounded_value.add_leaf({to.decimal.value, to.decimal.figures, to.decimal.last_place, to.unit, false, to.source});
+      chain.parts.push_back(std::move(rounded_value));
+      chain.stated.push_back(to);
+      chain.end_token = i + 1;
+      return true;
+    }
     if (!to.unit || to.unit->dimension != from.unit->dimension || to.unit->scale == from.unit->scale || to.unit->dimension.none()) return false;
     std::optional<Parsed> parsed = parse(tokens_, i);
     if (!parsed || !parsed->expression.single()) return false;
@@ -233,6 +266,11 @@ class Finder {
     chain.stated.push_back(to);
     chain.end_token = parsed->end;
     return true;
+  }
+  // "59.8 W which is about 60 W"
+  static bool is_only_rounded(const Stated& from, const Stated& to) {
+    bool same_unit = to.unit && from.unit && to.unit->scale == from.unit->scale && to.unit->dimension == from.unit->dimension;
+    return same_unit && to.decimal.figures < from.decimal.figures && to.decimal.value != from.decimal.value && is_rounded(from.decimal.value, false, to.decimal);
   }
   bool converts_before(std::size_t at) const {
     for (std::size_t n = 1; n <= 4 && n <= at; ++n) {
@@ -266,6 +304,7 @@ class Finder {
     }
     bool symbol = false;
     chain.named.quantities = named_before(tokens_, book_, first_sign, symbol);
+    chain.named.symbol = symbol;
     chain.named.tight = first_sign < begin || (begin > 0 && (tokens_.word(begin - 1) == "is" || tokens_.word(begin - 1) == "was" || tokens_.word(begin - 1) == "be"));
     if (raised_before(first_sign)) chain.named = {};
     if (chain.named.quantities.empty()) earlier_formula(chain, begin);
@@ -294,7 +333,7 @@ class Finder {
       bool symbol = false;
       std::vector<QuantityId> found = named_before(tokens_, book_, i - 1, symbol);
       if (found.empty() || raised_before(i - 1)) continue;
-      chain.named = {found, false};
+      chain.named = {found, false, symbol};
       return;
     }
   }
@@ -325,7 +364,9 @@ class Finder {
     chain.parts.push_back(std::move(result));
     chain.stated.push_back(stated_at(i, i + 1));
     bool symbol = false;
-    chain.named = {named_before(tokens_, book_, i, symbol), false};
+    chain.named.quantities = named_before(tokens_, book_, i, symbol);
+    chain.named.tight = false;
+    chain.named.symbol = symbol;
     chain.backwards = true;
     chain.loose = true;
     return true;
@@ -336,6 +377,18 @@ class Finder {
     while (chain.parts.size() > 1 && chain.stated.back().decimal.figures == 0) {
       chain.parts.pop_back();
       chain.stated.pop_back();
+    }
+    // "100 g = 0.1 kg → 1 N": a number of another kind is no longer the same thing
+    if (chain.parts[0].single()) {
+      for (std::size_t i = 1; i < chain.parts.size(); ++i) {
+        const auto& a = chain.stated[i - 1].unit;
+        const auto& b = chain.stated[i].unit;
+        if (!chain.parts[i].single() || !a || !b || a->dimension == b->dimension) continue;
+        chain.parts.resize(i);
+        chain.stated.resize(i);
+        chain.end_token = chain.stated.back().token + 1;
+        break;
+      }
     }
     if (chain.parts.size() == 1 && !chain.parts[0].single()) {
       if (!result_before(chain)) return false;

@@ -46,6 +46,7 @@ class Parser {
       std::size_t i = over_line(at_);
       TokenKind kind = tokens_.kind(i);
       if (kind != TokenKind::plus && kind != TokenKind::minus) break;
+      if (i != at_ && kind == TokenKind::minus) break;  // a dash that begins a line
       std::size_t saved = at_;
       note_range(i);
       at_ = over_line(i + 1);
@@ -60,6 +61,7 @@ class Parser {
   }
 
   std::int16_t product(int depth) {
+    if (depth > kDeepest) return -1;
     std::int16_t left = factor(depth);
     return left < 0 ? left : products(left, depth);
   }
@@ -74,7 +76,9 @@ class Parser {
         note_range(i);
         at_ = over_line(i + 1);
       }
-      std::int16_t right = factor(depth);
+      // "a over b × c" means a / (b × c)
+      bool over = kind == TokenKind::divide && tokens_.all[i].in_words && tokens_.all[i].source.size() == 4;
+      std::int16_t right = over ? product(depth + 1) : factor(depth);
       if (right < 0) {
         at_ = saved;
         break;

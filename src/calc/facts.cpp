@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "quantity/number_words.h"
+
 namespace retort::calc {
 namespace {
 
@@ -28,6 +30,36 @@ QuantityId counted_behind(const Tokens& tokens, const FormulaBook& book, std::si
   return kNoQuantity;
 }
 
+// What else the words before a number name, behind the likeliest: "the solvent went 9.0 cm".
+void other_names(const Tokens& tokens, const FormulaBook& book, std::size_t at, std::vector<QuantityId>& out) {
+  constexpr std::size_t kReach = 7;
+  for (std::size_t i = at; i > 0 && at - i < kReach && !stops(tokens.kind(i - 1)); --i) {
+    std::vector<QuantityId> ids;
+    std::size_t n = book.phrase_at(tokens, i - 1, ids);
+    if (n == 0 || i - 1 + n > at) continue;
+    for (QuantityId id : ids) {
+      if (!contains(out, id)) out.push_back(id);
+    }
+  }
+}
+
+// "three loops", "ten waves"
+void counted_in_words(const Tokens& tokens, const FormulaBook& book, std::size_t i, std::vector<Fact>& out) {
+  WordValue value = number_word(tokens.word(i));
+  bool whole = value.kind == NumberWord::unit || value.kind == NumberWord::teen || value.kind == NumberWord::ten;
+  if (!whole || value.value < 2) return;
+  QuantityId things = counted_behind(tokens, book, i);
+  if (things == kNoQuantity) return;
+  Fact fact;
+  fact.token = i;
+  fact.leaf.value = exact(value.value);
+  fact.leaf.figures = 1;
+  fact.leaf.source = tokens.all[i].source;
+  fact.names = {things};
+  fact.counted = true;
+  out.push_back(std::move(fact));
+}
+
 void name_behind(const Tokens& tokens, const FormulaBook& book, std::size_t number, std::vector<QuantityId>& out) {
   for (std::size_t i = number + 1; i < number + 4 && i < tokens.size(); ++i) {
     if (tokens.kind(i) != TokenKind::word) return;
@@ -43,15 +75,19 @@ std::vector<QuantityId> named_before(const Tokens& tokens, const FormulaBook& bo
   symbol = false;
   std::vector<QuantityId> best;
   std::size_t best_end = 0;
+  bool led = false;
   std::size_t from = at;
   for (std::size_t n = 0; from > 0 && n < reach && !stops(tokens.kind(from - 1)); ++n) --from;
   for (std::size_t i = from; i < at; ++i) {
     std::vector<QuantityId> ids;
     std::size_t n = book.phrase_at(tokens, i, ids);
-    if (n > 0 && i + n <= at && i + n > best_end) {
+    if (n == 0 || i + n > at) continue;
+    bool leads = std::any_of(ids.begin(), ids.end(), [&](QuantityId id) { return book.quantity(id).leads; });
+    if (leads || (i + n > best_end && !led)) {
       best = ids;
       best_end = i + n;
     }
+    led = led || leads;
   }
   // a symbol directly before "=" or "is"
   for (std::size_t i = at; i > from; --i) {
@@ -73,6 +109,7 @@ std::vector<QuantityId> named_before(const Tokens& tokens, const FormulaBook& bo
 void find_facts(const Tokens& tokens, const FormulaBook& book, std::vector<Fact>& out) {
   out.clear();
   for (std::size_t i = 0; i < tokens.size(); ++i) {
+    if (tokens.is(i, TokenKind::word)) counted_in_words(tokens, book, i, out);
     if (!tokens.is(i, TokenKind::number)) continue;
     const Number& number = tokens.number(i);
     Fact fact;
@@ -85,6 +122,7 @@ void find_facts(const Tokens& tokens, const FormulaBook& book, std::vector<Fact>
     } else {
       bool symbol = false;
       fact.names = named_before(tokens, book, i, symbol);
+      if (!symbol) other_names(tokens, book, i, fact.names);
       if (fact.names.empty()) name_behind(tokens, book, i, fact.names);
     }
     out.push_back(std::move(fact));

@@ -14,10 +14,10 @@ bool may_be_pure(const Leaf& leaf) {
   if (leaf.unit) return false;
   if (leaf.figures == 0) return true;
   const Exact& v = leaf.value;
-  return v == Exact(1, 2) || v == 2 || v == 3 || v == 4 || v == 10 || v == 100 || v == 1000 || v == 60 || v == 1 || v == Exact(314, 100) || v == Exact(3142, 1000);
+  return v == Exact(1, 2) || v == 2 || v == 3 || v == 4 || v == 10 || v == 100 || v == 1000 || v == 60 || v == 1 || v == Exact(157, 50) || v == Exact(1571, 500);
 }
 bool is_formula_constant(const Leaf& leaf) {
-  return !leaf.unit && (leaf.figures == 0 || leaf.value == Exact(1, 2) || leaf.value == Exact(314, 100) || leaf.value == Exact(3142, 1000));
+  return !leaf.unit && (leaf.figures == 0 || leaf.value == Exact(1, 2) || leaf.value == Exact(157, 50) || leaf.value == Exact(1571, 500));
 }
 
 bool unknown_are_pure(const Expression& e, bool strict) {
@@ -159,7 +159,7 @@ Judge::Match Judge::match(const Expression& expression, const Stated& stated) co
     out.right = same && si_right;
     return out;
   }
-  out.dimensions_fit = same || !unknown_are_pure(expression, true);
+  out.dimensions_fit = same || !unknown_are_pure(expression, false);
   if (si_right) {
     out.right = true;
     return out;
@@ -189,7 +189,7 @@ bool Judge::wrong_structure(const Bound& bound, const Stated& stated, const Name
   if (expected && !wanted && !si.clash) return false;  // only the unit is wrong
   for (Slip slip : {Slip::upside_down, Slip::operation, Slip::square}) {
     for (const Altered& one : altered(e)) {
-      if (one.slip != slip || (slip == Slip::square && !strict)) continue;
+      if (one.slip != slip || (slip == Slip::square && !strict && !one.whole)) continue;
       Value v = evaluate(one.expression, Scaling::si);
       if (v.state != State::ok || v.clash || v.dimension != stated.unit->dimension || v.unknown > si.unknown) continue;
       out.verdict = Verdict::wrong;
@@ -206,6 +206,7 @@ bool Judge::wrong_unit(const Bound& bound, const Stated& stated, const Named& na
   const Expression& e = bound.expression;
   Value si = evaluate(e, Scaling::si);
   Value written = evaluate(e, Scaling::as_written);
+  bool known = si.unknown == 0 || unknown_are_pure(e, false);
   if (si.unknown == 0 && si.dimension == stated.unit->dimension && !si.clash) return false;
   const QuantityEntry* best = nullptr;
   for (QuantityId id : named.quantities) {
@@ -214,11 +215,11 @@ bool Judge::wrong_unit(const Bound& bound, const Stated& stated, const Named& na
     if (entry.unit.dimension == stated.unit->dimension) return false;
     if (entry.unit.dimension == dimension::kTemperature && stated.unit->dimension == dimension::kAngle) return false;
     if (entry.name == "gravitational field strength" || (entry.name == "acceleration" && stated.unit->dimension == dimension::kForce / dimension::kMass)) return false;
-    bool agrees = si.unknown == 0 && entry.unit.dimension == si.dimension;
+    bool agrees = known && !si.dimension.none() && entry.unit.dimension == si.dimension;
     if (best == nullptr || agrees) best = &entry;
   }
-  bool agrees = si.unknown == 0 && best->unit.dimension == si.dimension && !si.clash;
-  if (!named.tight && !agrees) return false;
+  bool agrees = known && !si.dimension.none() && best->unit.dimension == si.dimension && !si.clash;
+  if ((!named.tight || named.symbol) && !agrees) return false;
   bool number_fits = is_rounded(written.number, written.rough, stated.decimal) || is_rounded(si.number, si.rough, stated.decimal);
   if (!number_fits) return false;
   out.verdict = Verdict::wrong;
@@ -258,7 +259,7 @@ bool Judge::wrong_count(const Bound& bound, const Stated& stated, const Named& n
     const Node& root = e.node(e.root);
     if (root.op != Op::divide || e.node(root.right).op != Op::leaf || e.node(root.left).op != Op::leaf) return false;
     const Leaf& by = e.leaf_of(e.node(root.right));
-    if (by.value.get_den() != 1 || by.value < 1 || by.value > 1000 || (by.unit && !by.bound)) return false;
+    if (by.value.get_den() != 1 || by.value < 1 || by.value > 1000 || (by.unit && (!by.bound || by.unit->dimension == dimension::kTime))) return false;
     divisor = by.value.get_num().get_si();
     sum = root.left;
     if (is(named, "mean")) right_count = readings_with_sum(facts_, e.leaf_of(e.node(root.left)).value, own);
@@ -377,6 +378,8 @@ bool Judge::wrong_formula(const Bound& bound, const Stated& stated, const Named&
     Exact scale = stated.unit ? scale_of(stated) : exact(book_.quantity(c.quantity).unit.scale);
     std::vector<Slip> slips = find_slips(c.expression, scale, Scaling::si, stated.decimal);
     if (slips.empty() || slips[0] == Slip::rounding) continue;
+    bool counts = std::any_of(c.formula->variables.begin(), c.formula->variables.end(), [&](QuantityId id) { return id != kNoQuantity && book_.quantity(id).count; });
+    if (counts && (slips[0] == Slip::operation || slips[0] == Slip::square)) slips = {Slip::count};  // loops for waves, or waves for loops
     Value v = evaluate(c.expression, Scaling::si);
     out.verdict = Verdict::wrong;
     out.slips = slips;

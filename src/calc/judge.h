@@ -11,7 +11,8 @@ namespace retort::calc {
 // What a result is said to be ("speed = ...").
 struct Named {
   std::vector<QuantityId> quantities;
-  bool tight = false;  // named directly before the sign of equality
+  bool tight = false;   // named directly before the sign of equality
+  bool symbol = false;  // by a letter, which may stand for several things
 };
 
 struct Judgement {

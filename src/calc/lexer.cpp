@@ -42,6 +42,7 @@ class Lexer {
   Lexer(std::string_view text, Tokens& out) : text_(text), out_(out) {}
 
   void run() {
+    decimal_commas_ = writes_decimal_commas();
     while (at_ < text_.size()) step();
   }
 
@@ -189,7 +190,7 @@ class Lexer {
     while (is_digit(byte(i))) plain += text_[i++];
     std::size_t whole = plain.size();
     auto group = [&](std::size_t from) { return is_digit(byte(from)) && is_digit(byte(from + 1)) && is_digit(byte(from + 2)) && !is_digit(byte(from + 3)); };
-    while (whole >= 1 && whole <= 3 && byte(i) == ',' && group(i + 1)) {
+    while (whole >= 1 && whole <= 3 && plain != "0" && byte(i) == ',' && group(i + 1)) {
       plain += text_.substr(i + 1, 3);
       i += 4;
     }
@@ -219,12 +220,27 @@ class Lexer {
   }
   // "12 600 J": a number with a space in it is trusted only where a unit follows.
   bool unit_or_end_behind(std::size_t i) const { return read_unit_prefix(text_.substr(std::min(i + spaces(i), text_.size()), 64)).has_value() && last() == TokenKind::equals; }
-  // "0,98": one or two digits behind a comma that stands alone, with a zero in front
-  bool decimal_comma(std::size_t comma, const std::string& whole) const {
+  // Whether the writer's decimal sign is a comma: "57,5" stands somewhere, and no "57.5".
+  bool writes_decimal_commas() const {
+    bool commas = false;
+    for (std::size_t i = text_.find_first_of(".,"); i != std::string_view::npos; i = text_.find_first_of(".,", i + 1)) {
+      if (i == 0 || !is_digit(text_[i - 1]) || !is_digit(byte(i + 1))) continue;
+      if (text_[i] == '.') return false;
+      commas = commas || single_comma(i);
+    }
+    return commas;
+  }
+  // A comma inside one number, and not the separator of a list or of thousands.
+  bool single_comma(std::size_t comma) const {
+    std::size_t first = comma;
+    while (first > 0 && is_digit(text_[first - 1])) --first;
     std::size_t n = 0;
     while (is_digit(byte(comma + 1 + n))) ++n;
-    return whole == "0" && byte(comma + 1 + n) != ',' && n <= 3;
+    bool list = (first > 1 && text_[first - 1] == ',' && is_digit(text_[first - 2])) || (byte(comma + 1 + n) == ',' && is_digit(byte(comma + 2 + n)));
+    bool zero = text_[first] == '0' && comma - first == 1;
+    return !list && n <= 4 && (n != 3 || zero);
   }
+  bool decimal_comma(std::size_t comma, const std::string& whole) const { return single_comma(comma) && (decimal_commas_ || whole == "0"); }
 
   // An exponent at `i`: digits or superscripts with a sign; moves `i` behind it.
   std::optional<int> exponent(std::size_t& i, bool sign_needed) const {
@@ -346,7 +362,8 @@ class Lexer {
     Number number{decimal, {static_cast<std::uint32_t>(begin), static_cast<std::uint32_t>(end)}, std::nullopt};
     std::size_t stop = end;
     std::size_t at = end + spaces(end);
-    if (at < text_.size()) {
+    bool symbols_follow = decimal.figures == kMostDigits && at == end;  // "½mv²"
+    if (at < text_.size() && !symbols_follow) {
       auto unit = read_unit_prefix(text_.substr(at, 64));
       if (unit && !is_symbol_instead(at, at + unit->length)) {
         number.unit = unit->unit;
@@ -371,6 +388,7 @@ class Lexer {
   Tokens& out_;
   std::size_t at_ = 0;
   std::size_t last_end_ = std::string_view::npos;
+  bool decimal_commas_ = false;
 };
 
 }  // namespace

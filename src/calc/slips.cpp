@@ -22,14 +22,15 @@ class Alterations {
   std::vector<Altered> run() {
     if (e_.nodes.size() > kMostNodes) return {};
     upside_down();
+    squares_left_out();
     operations();
-    squares();
+    squares_put_in();
     return std::move(out_);
   }
 
  private:
   Expression& put(Slip slip) {
-    out_.push_back({slip, e_});
+    out_.push_back({slip, e_, false});
     return out_.back().expression;
   }
 
@@ -99,7 +100,7 @@ class Alterations {
     }
   }
 
-  void squares() {
+  void squares_left_out() {
     for (std::size_t i = 0; i < e_.nodes.size(); ++i) {
       const Node& n = e_.nodes[i];
       if (n.op == Op::power) {
@@ -116,6 +117,8 @@ class Alterations {
         without.leaf_of(without.nodes[i]).value = 1;
       }
     }
+  }
+  void squares_put_in() {
     whole_squares();
     for (std::size_t i = 0; i < e_.nodes.size(); ++i) leaf_squared(i);
     whole_halves();
@@ -123,8 +126,10 @@ class Alterations {
   void whole_squares() {
     Expression& root = put(Slip::square);
     root.root = root.add_node(Op::root, e_.root);
+    out_.back().whole = true;
     Expression& squared = put(Slip::square);
     squared.root = squared.add_node(Op::power, e_.root, -1, 2);
+    out_.back().whole = true;
   }
   void leaf_squared(std::size_t i) {
     if (e_.nodes[i].op != Op::leaf || e_.leaf_of(e_.nodes[i]).figures <= 0) return;
@@ -237,7 +242,8 @@ std::vector<Slip> find_slips(const Expression& e, const Exact& scale, Scaling sc
   for (const Altered& one : all) {
     if (one.slip == Slip::operation) continue;
     Value v = evaluate(one.expression, scaling);
-    if (v.state == State::ok && power_apart(v.number / scale, v.rough, stated) != 0) return {one.slip, Slip::power_of_ten};
+    bool turned = one.slip == Slip::upside_down && v.state == State::ok && power_apart(v.number / scale, v.rough, stated) != 0;
+    if (turned) return {one.slip, Slip::power_of_ten};
     if (left_unconverted(one.expression, scale, stated)) return {one.slip, Slip::power_of_ten};
   }
   return {};

@@ -12,6 +12,7 @@ namespace retort::calc {
 struct Altered {
   Slip slip;
   Expression expression;
+  bool whole = false;  // a square or root of the whole
 };
 
 // All expressions that one slip makes of `expression`: a division upside down, another operation, a square

@@ -38,7 +38,7 @@ class Loader {
 
   void quantity(const json::Value& item) {
     if (!is_object(item)) return;
-    Fields fields(item, file_, findings_, {"name", "unit", "units", "symbols", "words", "count", "named"});
+    Fields fields(item, file_, findings_, {"name", "unit", "units", "symbols", "words", "count", "named", "leads"});
     calc::QuantityEntry entry;
     const json::Value* name = fields.need("name", json::Type::string, "a quantity", "\"name\": \"force\"");
     const json::Value* symbol = fields.need("unit", json::Type::string, "a quantity", "\"unit\": \"N\"");
@@ -54,6 +54,7 @@ class Loader {
     fields.texts("words", [&](const std::string& text, Span) { entry.words.push_back(text); });
     if (const json::Value* flag = fields.get("count", json::Type::boolean)) entry.count = flag->boolean;
     if (const json::Value* flag = fields.get("named", json::Type::boolean)) entry.named_only = flag->boolean;
+    if (const json::Value* flag = fields.get("leads", json::Type::boolean)) entry.leads = flag->boolean;
     book_.add_quantity(std::move(entry));
   }
 
