@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "calc/links.h"
+#include "calc/readings.h"
 
 namespace retort::calc {
 namespace {
@@ -35,25 +36,85 @@ class Finder {
     if (starts_operand(kind)) {
       if (kind == TokenKind::minus && begin > 0 && !starts_sign(begin)) return false;
       parsed = parse(tokens_, begin);
-    } else if ((kind == TokenKind::divide || kind == TokenKind::times) && tokens_.all[begin].in_words) {
-      if (const Fact* before = quantity_before(begin)) parsed = parse_rest(tokens_, before->leaf, begin);
-      if (parsed && parsed->end == begin) parsed.reset();
+    } else if (kind == TokenKind::divide || kind == TokenKind::times) {
+      return operator_first(begin);
     }
     if (!parsed) return false;
+    std::size_t end = parsed->end;
     Chain chain;
-    chain.first_token = begin;
-    chain.parts.push_back(std::move(parsed->expression));
-    chain.stated.push_back(stated_at(begin, parsed->end));
-    chain.end_token = parsed->end;
-    name(chain);
-    follow(chain);
-    if (finish(chain)) {
+    if (build(begin, std::move(*parsed), chain)) {
       at_ = chain.end_token;
       chains_.push_back(std::move(chain));
       return true;
     }
-    at_ = std::max(at_ + 1, parsed->end);
+    at_ = std::max(at_ + 1, end);
     return true;
+  }
+  bool build(std::size_t begin, Parsed parsed, Chain& chain) {
+    chain.first_token = begin;
+    chain.parts.push_back(std::move(parsed.expression));
+    chain.stated.push_back(stated_at(begin, parsed.end));
+    chain.end_token = parsed.end;
+    name(chain);
+    follow(chain);
+    return finish(chain);
+  }
+
+  // "it took 25.2 s. I divided by 10", "186 and then ÷ 3": what the operator acts on stands before. Of the
+  // numbers there, the one is meant that gives the result; the nearest with a unit, if none does.
+  bool operator_first(std::size_t begin) {
+    bool worded = tokens_.all[begin].in_words;
+    if (!worded && !tokens_.is(begin - 1, TokenKind::word)) return false;
+    std::vector<Leaf> operands;
+    if (const Fact* usual = quantity_before(begin)) operands.push_back(usual->leaf);
+    for (std::size_t i = facts_.size(); i-- > 0 && operands.size() < 5;) {
+      if (facts_[i].token < begin && begin - facts_[i].token <= 16) operands.push_back(facts_[i].leaf);
+    }
+    std::optional<Chain> chosen;
+    if (std::optional<Parsed> summed = sum_of_list(begin)) {
+      Chain chain;
+      if (build(begin, std::move(*summed), chain)) chosen = std::move(chain);
+    }
+    for (const Leaf& operand : operands) {
+      if (chosen && gives_result(*chosen)) break;
+      std::optional<Parsed> parsed = parse_rest(tokens_, operand, begin);
+      if (!parsed || parsed->end == begin) return false;
+      Chain chain;
+      if (!build(begin, std::move(*parsed), chain)) continue;
+      if (!chosen || gives_result(chain)) chosen = std::move(chain);
+    }
+    if (!chosen) return false;
+    at_ = chosen->end_token;
+    chains_.push_back(std::move(*chosen));
+    return true;
+  }
+  static bool gives_result(const Chain& chain) {
+    Value v = evaluate(chain.parts[0], Scaling::as_written);
+    return v.state == State::ok && is_rounded(v.number, v.rough, chain.stated.back().decimal);
+  }
+  // "4, 7, 0, 9 and 5. I added them up and divided by 5"
+  std::optional<Parsed> sum_of_list(std::size_t begin) const {
+    bool added = false;
+    for (std::size_t n = 1; n <= 7 && n <= begin; ++n) added = added || tokens_.word(begin - n).starts_with("add");
+    if (!added) return std::nullopt;
+    std::size_t next = 0;
+    while (next < facts_.size() && facts_[next].token < begin) ++next;
+    if (next == facts_.size()) return std::nullopt;
+    std::vector<std::size_t> list = readings_before(tokens_, facts_, next);
+    if (list.size() < 2 || begin - facts_[list.back()].token > 14) return std::nullopt;
+    std::optional<Parsed> parsed = parse_rest(tokens_, facts_[list[0]].leaf, begin);
+    if (!parsed || parsed->end == begin) return std::nullopt;
+    // the sum takes the place of its first reading
+    Expression& e = parsed->expression;
+    std::int16_t sum = e.add_node(Op::leaf, -1, -1, 0);
+    for (std::size_t i = 1; i < list.size(); ++i) {
+      std::int16_t leaf = e.add_leaf(facts_[list[i]].leaf);
+      sum = e.add_node(Op::add, sum, leaf);
+    }
+    for (Node& node : e.nodes) {
+      if (node.op != Op::add && node.left >= 0 && e.node(node.left).op == Op::leaf && e.node(node.left).index == 0) node.left = sum;
+    }
+    return parsed;
   }
   // A fraction over three lines: "1.1", "---- = 2.62", "0.42".
   bool stacked(std::size_t begin) {
@@ -105,6 +166,7 @@ class Finder {
     out.unit = number.unit;
     out.source = tokens_.all[i].source;
     out.digits = number.digits;
+    if (i > begin && tokens_.all[i].glued) out.digits.begin = tokens_.all[begin].source.begin;
     out.token = i;
     return out;
   }
@@ -121,6 +183,7 @@ class Finder {
       std::size_t i = chain.end_token;
       if (is_unit_words(i)) ++i;
       std::size_t behind = sign_at(i);
+      if (behind == 0) behind = same_name_again(chain, i);
       if (behind != 0) {
         if (!take_part(chain, behind)) break;
         continue;
@@ -128,6 +191,15 @@ class Finder {
       if (converted_in_brackets(chain)) continue;
       if (!worded_result(chain)) break;
     }
+  }
+  // "v = 20 × 1.7" and on the next line "v = 34": behind the second sign; 0 if it is not so.
+  std::size_t same_name_again(const Chain& chain, std::size_t i) const {
+    if (!tokens_.is(i, TokenKind::line) || chain.parts.back().single()) return 0;
+    while (tokens_.is(i, TokenKind::line)) ++i;
+    std::size_t sign = chain.first_token;
+    if (sign < 2 || !tokens_.is(sign - 1, TokenKind::equals) || !tokens_.is(i + 1, TokenKind::equals)) return 0;
+    std::string_view before = tokens_.word(sign - 2);
+    return !before.empty() && before == tokens_.word(i) ? i + 2 : 0;
   }
   // A unit that is not in the table ("bpm"), between a number and a sign.
   bool is_unit_words(std::size_t i) const {
@@ -174,8 +246,7 @@ class Finder {
   bool worded_result(Chain& chain) {
     const Expression& e = chain.parts.back();
     bool conversion = e.single();
-    if (conversion && (!chain.stated.back().unit || chain.parts.size() > 1)) return worded_conversion(chain, chain.parts.size() > 1);
-    if (conversion) return worded_conversion(chain, false);
+    if (conversion) return as_percentage(chain) || worded_conversion(chain);
     bool linked = false;
     bool filler = true;
     bool stopped = false;
@@ -210,7 +281,7 @@ class Finder {
     if (!parsed || !parsed->expression.single()) return false;
     bool symbol = false;
     std::vector<QuantityId> between = named_before(tokens_, book_, i, symbol, i - chain.end_token);
-    if (!between.empty()) chain.named = {between, true, symbol};
+    if (!between.empty()) chain.named = {between, true, symbol, {}};
     chain.loose = chain.loose || (!filler && between.empty()) || stopped;
     chain.parts.push_back(std::move(parsed->expression));
     chain.stated.push_back(stated_at(i, parsed->end));
@@ -224,7 +295,7 @@ class Finder {
   }
 
   // "350 g into 0.35 kg", "10 minutes is 600 s", "0.2 m or 20 cm"
-  bool worded_conversion(Chain& chain, bool) {
+  bool worded_conversion(Chain& chain) {
     const Stated from = chain.stated.back();
     if (!from.unit || from.decimal.figures == 0) return false;
     std::size_t i = chain.end_token;
@@ -256,12 +327,29 @@ class Finder {
     std::optional<Parsed> parsed = parse(tokens_, i);
     if (!parsed || !parsed->expression.single()) return false;
     bool fits = conversion_fits(chain.parts.back(), to);
-    bool said = converts_before(chain.first_token) || converting;
+    std::string_view verb = i == chain.end_token + 1 ? tokens_.word(chain.end_token) : std::string_view{};
+    bool said = converts_before(chain.first_token) || converting || verb == "is";
     if (!fits) {
       Value v = evaluate(chain.parts.back(), Scaling::si);
       bool off = power_apart(v.number / exact(to.unit->scale), v.rough, to.decimal) != 0;
       if (!(said && off)) return false;
     }
+    chain.parts.push_back(std::move(parsed->expression));
+    chain.stated.push_back(to);
+    chain.end_token = parsed->end;
+    return true;
+  }
+  // "0.0306 which is 3.1 %", "0.75 or 75 %"
+  bool as_percentage(Chain& chain) {
+    if (chain.stated.back().unit || chain.parts.size() < 2) return false;
+    std::size_t i = chain.end_token;
+    for (std::size_t n = 0; n < 5 && tokens_.is(i, TokenKind::word) && (is_filler_word(tokens_.word(i)) || is_converting_word(tokens_.word(i))); ++n) ++i;
+    if (i == chain.end_token || !tokens_.is(i, TokenKind::number)) return false;
+    Stated to = stated_at(i, i + 1);
+    if (!to.unit || to.unit->symbol != "%") return false;
+    if (!is_rounded(chain.stated.back().decimal.value * 100, false, to.decimal)) return false;
+    std::optional<Parsed> parsed = parse(tokens_, i);
+    if (!parsed || !parsed->expression.single()) return false;
     chain.parts.push_back(std::move(parsed->expression));
     chain.stated.push_back(to);
     chain.end_token = parsed->end;
@@ -308,6 +396,7 @@ class Finder {
     chain.named.tight = first_sign < begin || (begin > 0 && (tokens_.word(begin - 1) == "is" || tokens_.word(begin - 1) == "was" || tokens_.word(begin - 1) == "be"));
     if (raised_before(first_sign)) chain.named = {};
     if (chain.named.quantities.empty()) earlier_formula(chain, begin);
+    if (chain.named.quantities.empty() && !raised_before(first_sign)) nearby(chain, begin);
   }
   // "½mv²", "2gh": a number that belongs to a formula in symbols
   bool symbolic_number(std::size_t i) const {
@@ -323,6 +412,31 @@ class Finder {
     std::string_view word = tokens_.word(sign - 1);
     return word.size() == 2 && word[1] == '2' && book_.by_symbol(tokens_.all[sign - 1].source.of(tokens_.source)).empty();
   }
+  // Whatever is named in the sentences before.
+  void nearby(Chain& chain, std::size_t begin) const {
+    for (std::size_t i = begin > 45 ? begin - 45 : 0; i < begin; ++i) {
+      std::vector<QuantityId> ids;
+      if (book_.phrase_at(tokens_, i, ids) == 0) continue;
+      for (QuantityId id : ids) {
+        if (std::find(chain.named.nearby.begin(), chain.named.nearby.end(), id) == chain.named.nearby.end()) chain.named.nearby.push_back(id);
+      }
+    }
+  }
+  // "... = 0.4 so that's the wavelength"
+  void name_behind(Chain& chain) const {
+    if (!chain.named.quantities.empty()) return;
+    for (std::size_t i = chain.end_token; i < chain.end_token + 6 && i < tokens_.size(); ++i) {
+      if (tokens_.kind(i) != TokenKind::word && tokens_.kind(i) != TokenKind::comma) return;
+      std::vector<QuantityId> ids;
+      std::string_view before = i > chain.end_token ? tokens_.word(i - 1) : std::string_view{};
+      bool points = before == "the" || before == "my" || before == "for" || before == "is" || before == "thats";
+      if (book_.phrase_at(tokens_, i, ids) > 0) {
+        if (points) chain.named = {ids, true, false, {}};
+        return;
+      }
+      if (!is_filler_word(tokens_.word(i))) return;
+    }
+  }
   // "a = (v - u) / t" on a line of its own, before the numbers
   void earlier_formula(Chain& chain, std::size_t begin) {
     std::size_t stop = begin > 60 ? begin - 60 : 0;
@@ -333,7 +447,7 @@ class Finder {
       bool symbol = false;
       std::vector<QuantityId> found = named_before(tokens_, book_, i - 1, symbol);
       if (found.empty() || raised_before(i - 1)) continue;
-      chain.named = {found, false, symbol};
+      chain.named = {found, false, symbol, {}};
       return;
     }
   }
@@ -395,6 +509,7 @@ class Finder {
     }
     if (chain.parts.size() < 2) return false;
     if (std::all_of(chain.parts.begin(), chain.parts.end(), [](const Expression& e) { return e.single(); }) && !converts(chain)) return false;
+    name_behind(chain);
     std::uint32_t begin = chain.backwards ? chain.stated.back().source.begin : tokens_.all[named_from(chain)].source.begin;
     std::uint32_t end = chain.backwards ? tokens_.all[chain.end_token - 1].source.end : chain.stated.back().source.end;
     chain.span = {begin, std::max(begin, end)};

@@ -152,7 +152,20 @@ class Parser {
     return -1;
   }
 
+  // "1/2 x 0.6 x 2": the half of a formula
+  bool is_half() const {
+    auto value = [&](std::size_t i, long n) { return tokens_.is(i, TokenKind::number) && !tokens_.number(i).unit && tokens_.number(i).decimal.value == n && !tokens_.all[i].in_words; };
+    return value(at_, 1) && tokens_.is(at_ + 1, TokenKind::divide) && tokens_.all[at_ + 1].glued && value(at_ + 2, 2) && tokens_.all[at_ + 2].glued && tokens_.is(at_ + 3, TokenKind::times);
+  }
+
   std::int16_t number() {
+    if (is_half()) {
+      Leaf half;
+      half.value = Exact(1, 2);
+      half.source = {tokens_.all[at_].source.begin, tokens_.all[at_ + 2].source.end};
+      at_ += 3;
+      return out_.add_leaf(std::move(half));
+    }
     const Token& token = tokens_.all[at_];
     const Number& number = tokens_.number(at_++);
     Leaf leaf{number.decimal.value, number.decimal.figures == kMostDigits ? 0 : number.decimal.figures, number.decimal.last_place, number.unit, false, token.source, number.too_large};

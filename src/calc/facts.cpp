@@ -17,11 +17,21 @@ bool is_symbol_word(const Tokens& tokens, std::size_t i) {
 
 bool stops(TokenKind kind) { return kind == TokenKind::stop || kind == TokenKind::line || kind == TokenKind::number; }
 
+// "I let it swing 20 times"
+bool swings_before(const Tokens& tokens, std::size_t number) {
+  for (std::size_t n = 1; n <= 3 && n <= number; ++n) {
+    std::string_view word = tokens.word(number - n);
+    if (word.starts_with("swing") || word == "swung" || word.starts_with("bounce") || word.starts_with("oscillat") || word.starts_with("vibrat")) return true;
+  }
+  return false;
+}
+
 // "waves", "full swings": the things that a whole number counts.
 QuantityId counted_behind(const Tokens& tokens, const FormulaBook& book, std::size_t number) {
   std::vector<QuantityId> ids;
   for (std::size_t i = number + 1; i < number + 4 && i < tokens.size(); ++i) {
     if (tokens.kind(i) != TokenKind::word) break;
+    if (tokens.word(i) == "times" && swings_before(tokens, number)) return book.find("number of waves");
     if (book.phrase_at(tokens, i, ids) == 0) continue;
     for (QuantityId id : ids) {
       if (book.quantity(id).count) return id;
@@ -41,6 +51,24 @@ void other_names(const Tokens& tokens, const FormulaBook& book, std::size_t at, 
       if (!contains(out, id)) out.push_back(id);
     }
   }
+}
+
+// "Volts 12 amps 3": the unit in front of its number
+void unit_before(const Tokens& tokens, std::size_t number, Leaf& leaf) {
+  if (leaf.unit || number == 0) return;
+  std::string_view word = tokens.word(number - 1);
+  bool plural = word.size() > 3 && word.ends_with("s");
+  if (!plural) return;
+  leaf.unit = read_unit(word);
+}
+
+// "18 → 51", "from 80 to 58": the first and the last value of a change
+void change_names(const Tokens& tokens, const FormulaBook& book, std::size_t i, std::vector<QuantityId>& names) {
+  auto joins = [&](std::size_t at) { return tokens.word(at) == "to" || (tokens.is(at, TokenKind::equals) && tokens.all[at].source.of(tokens.source) != "="); };
+  QuantityId role = kNoQuantity;
+  if (joins(i + 1) && tokens.is(i + 2, TokenKind::number)) role = book.find("first value");
+  if (i >= 2 && joins(i - 1) && tokens.is(i - 2, TokenKind::number)) role = book.find("last value");
+  if (role != kNoQuantity && !contains(names, role)) names.push_back(role);
 }
 
 // "three loops", "ten waves"
@@ -125,6 +153,8 @@ void find_facts(const Tokens& tokens, const FormulaBook& book, std::vector<Fact>
       if (!symbol) other_names(tokens, book, i, fact.names);
       if (fact.names.empty()) name_behind(tokens, book, i, fact.names);
     }
+    unit_before(tokens, i, fact.leaf);
+    change_names(tokens, book, i, fact.names);
     out.push_back(std::move(fact));
   }
 }

@@ -24,6 +24,8 @@ struct QuantityEntry {
   std::vector<std::string> words;    // folded phrases, the name among them
   bool count = false;                // a number of things (waves, loops, readings)
   bool named_only = false;           // bound by its name alone, never by its unit
+  std::optional<Exact> least;        // no value of it can be smaller, or larger
+  std::optional<Exact> most;
   bool leads = false;                // its name says what is worked out even where others follow ("mean time")
 };
 

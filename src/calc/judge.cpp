@@ -154,6 +154,14 @@ Judge::Match Judge::match(const Expression& expression, const Stated& stated) co
   Exact scale = exact(stated.unit->scale);
   bool same = si.dimension == stated.unit->dimension && !si.clash;
   bool si_right = is_rounded(si.number / scale, si.rough, stated.decimal);
+  // "5 min x 60 = 300 s": the factor of the conversion is written out
+  if (same && is_it(written, 1) && expression.leaves.size() == 2) {
+    for (const Leaf& leaf : expression.leaves) si_right = si_right || (leaf.unit && is_rounded(leaf.value * exact(leaf.unit->scale) / scale, false, stated.decimal));
+  }
+  if (si_right && same) {
+    out.right = true;
+    return out;
+  }
   if (si.unknown == 0) {
     out.dimensions_fit = same;
     out.right = same && si_right;
@@ -228,19 +236,27 @@ bool Judge::wrong_unit(const Bound& bound, const Stated& stated, const Named& na
   return true;
 }
 
+bool Judge::counted_exactly(long n) const {
+  return std::any_of(facts_.begin(), facts_.end(), [&](const Fact& fact) { return fact.counted && fact.leaf.value == n; });
+}
+
 // The number of things the text counts, near enough to `not_this` to be taken for it; 0 for none.
 long Judge::counted_things(long not_this, Span own) const {
   long found = 0;
+  long last = last_of_a_row(tokens_);  // "from the first crest to the sixth"
   for (const Fact& fact : facts_) {
     if (!fact.counted || fact.leaf.value.get_den() != 1 || fact.leaf.value > 1000) continue;
     bool inside = fact.leaf.source.begin >= own.begin && fact.leaf.source.end <= own.end;
     std::string_view things = book_.quantity(fact.names[0]).name;
     if (inside || things == "loops" || things == "readings") continue;
     long n = fact.leaf.value.get_num().get_si();
-    if (n == not_this) return 0;
+    if (n == not_this) {
+      if (last == kToTheLast) continue;
+      return 0;
+    }
     if (n > 1 && (std::labs(n - not_this) == 1 || n == 2 * not_this || not_this == 2 * n)) found = n;
   }
-  long last = last_of_a_row(tokens_);  // "from the first crest to the sixth"
+  if (last == kToTheLast && counted_exactly(not_this)) last = not_this;
   if (last > 0 && last == not_this) found = last - 1;
   return found;
 }
@@ -262,7 +278,8 @@ bool Judge::wrong_count(const Bound& bound, const Stated& stated, const Named& n
     if (by.value.get_den() != 1 || by.value < 1 || by.value > 1000 || (by.unit && (!by.bound || by.unit->dimension == dimension::kTime))) return false;
     divisor = by.value.get_num().get_si();
     sum = root.left;
-    if (is(named, "mean")) right_count = readings_with_sum(facts_, e.leaf_of(e.node(root.left)).value, own);
+    long listed = readings_with_sum(facts_, e.leaf_of(e.node(root.left)).value, own);
+    if (is(named, "mean") || listed > 2) right_count = listed;
     else if (!e.leaf_of(e.node(root.left)).unit && is(named, "frequency")) return false;
     else right_count = counted_things(divisor, own);
     if (right_count == divisor) right_count = 0;
@@ -277,6 +294,41 @@ bool Judge::wrong_count(const Bound& bound, const Stated& stated, const Named& n
   out.verdict = Verdict::wrong;
   out.slips = {Slip::count};
   out.correct = sensible(value, e, &stated.decimal, unit_of(stated));
+  return true;
+}
+
+// An efficiency above 1 or a refractive index below 1: the division is the wrong way up.
+bool Judge::out_of_range(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const {
+  const Expression& e = bound.expression;
+  if (e.node(e.root).op != Op::divide || named.quantities.empty() || (stated.unit && !is_percent(stated.unit))) return false;
+  Value v = evaluate(e, Scaling::si);
+  if (v.state != State::ok || v.number == 0 || !v.dimension.none()) return false;
+  for (QuantityId id : named.quantities) {
+    const QuantityEntry& entry = book_.quantity(id);
+    bool beyond = (entry.most && v.number > *entry.most) || (entry.least && v.number < *entry.least);
+    if (!beyond) continue;
+    Exact value = 1 / v.number;
+    out.verdict = Verdict::wrong;
+    out.slips = {Slip::upside_down};
+    out.correct = sensible(is_percent(stated.unit) ? Exact(value * 100) : value, e, &stated.decimal, unit_of(stated));
+    return true;
+  }
+  return false;
+}
+
+// "uncertainty is half the range which is 14.7 - 14.1 = 0.6"
+bool Judge::half_left_out(const Bound& bound, const Stated& stated, const Named& named, Span own, Judgement& out) const {
+  const Expression& e = bound.expression;
+  if (e.node(e.root).op != Op::subtract || !is(named, "uncertainty")) return false;
+  bool half = false;
+  for (std::size_t i = 0; i < tokens_.size() && tokens_.all[i].source.begin < own.begin; ++i) {
+    half = half || (tokens_.word(i) == "half" && own.begin - tokens_.all[i].source.end < 60);
+  }
+  if (!half) return false;
+  Value v = evaluate(e, Scaling::as_written);
+  out.verdict = Verdict::wrong;
+  out.slips = {Slip::square};
+  out.correct = sensible(v.number / 2, e, &stated.decimal, unit_of(stated));
   return true;
 }
 
@@ -330,12 +382,19 @@ class Assignments {
   // What is left over must be a number of the formula itself, or the same reading once more.
   bool rest_is_pure() const {
     for (std::size_t i = 0; i < e_.leaves.size(); ++i) {
-      if (used_[i] || may_be_pure(e_.leaves[i])) continue;
+      if (used_[i] || e_.leaves[i].value == 1 || e_.leaves[i].value == 100 || e_.leaves[i].value == 1000 || is_constant_of_formula(e_.leaves[i])) continue;
       bool again = false;
       for (std::size_t k = 0; k < e_.leaves.size(); ++k) again = again || (used_[k] && e_.leaves[k].value == e_.leaves[i].value);
       if (!again) return false;
     }
     return true;
+  }
+
+  bool is_constant_of_formula(const Leaf& leaf) const {
+    for (std::size_t i = 0; i < formula_.variables.size(); ++i) {
+      if (formula_.variables[i] == kNoQuantity && abs(formula_.tree.leaves[i].value - leaf.value) < Exact(1, 100)) return true;
+    }
+    return false;
   }
 
   const FormulaBook& book_;
@@ -358,7 +417,9 @@ bool Judge::wrong_formula(const Bound& bound, const Stated& stated, const Named&
     QuantityId quantity;
   };
   std::vector<Candidate> candidates;
-  for (QuantityId id : named.quantities) {
+  const std::vector<QuantityId>& wanted = named.quantities.empty() ? named.nearby : named.quantities;
+  for (QuantityId id : wanted) {
+    if (named.quantities.empty() && stated.unit && evaluate(bound.expression, Scaling::si).unknown == 0 && evaluate(bound.expression, Scaling::si).dimension == stated.unit->dimension) return false;
     if (stated.unit && !is_percent(stated.unit) && book_.quantity(id).unit.dimension != stated.unit->dimension && !book_.quantity(id).named_only) continue;
     for (std::uint16_t index : book_.giving(id)) {
       const Formula& formula = book_.formulas()[index];
@@ -462,7 +523,7 @@ Judgement Judge::judge(const Expression& expression, const Stated& stated, const
     wrong_value(plain, bound, stated, out);
     return out;
   }
-  if (wrong_count(bound, stated, named, own, out) || wrong_unit(bound, stated, named, out) || wrong_formula(bound, stated, named, out)) return out;
+  if (out_of_range(bound, stated, named, out) || half_left_out(bound, stated, named, own, out) || wrong_count(bound, stated, named, own, out) || wrong_unit(bound, stated, named, out) || wrong_formula(bound, stated, named, out)) return out;
   out.verdict = Verdict::right;
   remark(bound, stated, named, out);
   return out;

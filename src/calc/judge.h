@@ -13,6 +13,7 @@ struct Named {
   std::vector<QuantityId> quantities;
   bool tight = false;   // named directly before the sign of equality
   bool symbol = false;  // by a letter, which may stand for several things
+  std::vector<QuantityId> nearby;  // named in the sentences before, for want of a name
 };
 
 struct Judgement {
@@ -56,10 +57,13 @@ class Judge {
   bool wrong_structure(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;
   bool wrong_unit(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;
   bool wrong_count(const Bound& bound, const Stated& stated, const Named& named, Span own, Judgement& out) const;
+  bool out_of_range(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;
+  bool half_left_out(const Bound& bound, const Stated& stated, const Named& named, Span own, Judgement& out) const;
   bool wrong_formula(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;
   void wrong_value(const Expression& plain, const Bound& bound, const Stated& stated, Judgement& out) const;
   void remark(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;
   [[nodiscard]] long counted_things(long not_this, Span own) const;
+  [[nodiscard]] bool counted_exactly(long n) const;
   [[nodiscard]] bool is(const Named& named, std::string_view quantity) const;
 
   const Tokens& tokens_;

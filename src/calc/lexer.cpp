@@ -95,6 +95,7 @@ class Lexer {
     }
     if (sign()) return;
     if (other_letters()) return;
+    if (starts(at_, "\u00B1")) return word_token(at_, at_ + 2);
     ++at_;
   }
 
@@ -391,6 +392,27 @@ class Lexer {
   bool decimal_commas_ = false;
 };
 
+// Whether the text is about heat ("degrees", "20 C" are temperatures) and not about rays.
+bool about_heat(const Tokens& tokens) {
+  bool heat = false;
+  for (std::size_t i = 0; i < tokens.size(); ++i) {
+    TokenKind kind = tokens.kind(i);
+    if (kind >= TokenKind::sine && kind <= TokenKind::arctangent) return false;
+    std::string_view word = tokens.word(i);
+    if (word.starts_with("angle") || word == "ray" || word.starts_with("refract") || word.starts_with("reflect") || word.starts_with("inciden") || word == "charge" || word.starts_with("coulomb")) return false;
+    heat = heat || word.starts_with("temp") || word.starts_with("heat") || word.starts_with("cool") || word.starts_with("warm") || word == "hot" || word.starts_with("thermom") || word == "shc" || word == "water";
+  }
+  return heat;
+}
+
+void read_degrees(Tokens& tokens) {
+  bool any = std::any_of(tokens.numbers.begin(), tokens.numbers.end(), [](const Number& n) { return n.unit && (n.unit->symbol == "\u00B0" || n.unit->symbol == "C"); });
+  if (!any || !about_heat(tokens)) return;
+  for (Number& number : tokens.numbers) {
+    if (number.unit && (number.unit->symbol == "\u00B0" || number.unit->symbol == "C")) number.unit = read_unit("\u00B0C");
+  }
+}
+
 }  // namespace
 
 void read_tokens(std::string_view source, Tokens& out) {
@@ -398,6 +420,7 @@ void read_tokens(std::string_view source, Tokens& out) {
   out.source = source;
   Lexer(source, out).run();
   read_operator_words(out);
+  read_degrees(out);
 }
 
 }  // namespace retort::calc

@@ -19,7 +19,7 @@ constexpr std::array<std::string_view, 40> kFiller = {"and",   "that",    "it", 
                                                       "a",     "an",      "the",    "of",     "me",    "my",   "us",   "then", "just",       "nearly", "exactly", "final", "this",         "total",
                                                       "for",   "altogether", "almost", "approx", "up",  "in",   "your", "have", "only",      "our",   "on",    "with"};
 constexpr std::array<std::string_view, 11> kReason = {"because", "from", "doing", "since", "cos", "cause", "by", "did", "as", "becuase", "working"};
-constexpr std::array<std::string_view, 16> kConverting = {"change",  "changed", "convert", "converted", "converting", "turn",  "turned", "into", "same", "in", "i.e", "ie", "or", "which", "thats", "being"};
+constexpr std::array<std::string_view, 18> kConverting = {"change",  "changed", "convert", "converted", "converting", "turn",  "turned", "into", "same", "in", "i.e", "ie", "or", "which", "thats", "being", "each", "rounded"};
 
 }  // namespace
 

@@ -18,6 +18,21 @@ long ordinal(std::string_view word) {
   return ending == "th" || ending == "st" || ending == "nd" || ending == "rd" ? value : 0;
 }
 
+// "drop 1 ... drop 11"
+long numbered_row(const Tokens& tokens) {
+  for (std::size_t i = 1; i < tokens.size(); ++i) {
+    if (!tokens.is(i, TokenKind::number) || tokens.number(i).unit || tokens.number(i).decimal.value != 1) continue;
+    std::string_view thing = tokens.word(i - 1);
+    if (thing.size() < 3) continue;
+    for (std::size_t k = i + 2; k < tokens.size() && k < i + 16; ++k) {
+      if (!tokens.is(k, TokenKind::number) || tokens.word(k - 1) != thing || tokens.number(k).decimal.value.get_den() != 1) continue;
+      Exact n = tokens.number(k).decimal.value;
+      if (n > 2 && n < 1000) return n.get_num().get_si();
+    }
+  }
+  return 0;
+}
+
 }  // namespace
 
 long last_of_a_row(const Tokens& tokens) {
@@ -29,9 +44,10 @@ long last_of_a_row(const Tokens& tokens) {
       std::string_view word = tokens.word(k);
       to = to || word == "to" || word == "and";
       if (long n = ordinal(word); to && n > 2) return n;
+      if (word == "last") return kToTheLast;
     }
   }
-  return 0;
+  return numbered_row(tokens);
 }
 
 long readings_with_sum(const std::vector<Fact>& facts, const Exact& sum, Span own) {
@@ -43,6 +59,9 @@ long readings_with_sum(const std::vector<Fact>& facts, const Exact& sum, Span ow
       if (n > 0 && facts[i + n].token > facts[i + n - 1].token + 3) break;
       total += facts[i + n].leaf.value;
       if (n > 0 && total == sum) return static_cast<long>(n + 1);
+      for (std::size_t out = i; n > 2 && out <= i + n; ++out) {  // one left out
+        if (total - facts[out].leaf.value == sum && sum != 0) return static_cast<long>(n);
+      }
     }
   }
   return 0;

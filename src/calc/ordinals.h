@@ -6,7 +6,10 @@
 
 namespace retort::calc {
 
-// The number of the last one in "(the) first ... (the) sixth"; 0 if the text has no such words.
+constexpr long kToTheLast = -1;
+
+// The number of the last one in "(the) first ... (the) sixth"; kToTheLast for "the first
+// ... the last"; 0 if the text has no such words.
 long last_of_a_row(const Tokens& tokens);
 
 // How many listed readings add up to `sum`; 0 if none do. Numbers inside `own` do not count.

@@ -9,7 +9,7 @@
 namespace retort::calc {
 namespace {
 
-constexpr std::size_t kLeadReach = 9;     // tokens between "so" and the result
+constexpr std::size_t kLeadReach = 12;    // tokens between "so" and the result
 constexpr std::size_t kInputReach = 70;   // tokens back to the values a result is worked out from
 constexpr std::size_t kMostInputs = 8;
 
@@ -21,7 +21,7 @@ bool strong_word(std::string_view word) {
   return std::find(std::begin(kWords), std::end(kWords), word) != std::end(kWords);
 }
 bool weak_word(std::string_view word) {
-  static constexpr std::string_view kWords[] = {"is", "was", "are", "were", "mean", "average", "change", "difference", "be", "which", "lost", "gained"};
+  static constexpr std::string_view kWords[] = {"is", "was", "are", "were", "mean", "average", "change", "difference", "be", "which", "lost", "gained", "its", "total", "\u00B1", "rose", "fell"};
   return std::find(std::begin(kWords), std::end(kWords), word) != std::end(kWords);
 }
 
@@ -66,11 +66,13 @@ class Prose {
     const Number& number = tokens_.number(r.token);
     if (!can_be_result(r.token)) return;
     r.stated = {number.decimal, number.unit, tokens_.all[r.token].source, number.digits, r.token};
+    bool negative = r.token > 1 && tokens_.is(r.token - 1, TokenKind::minus) && tokens_.all[r.token].glued && !tokens_.all[r.token - 1].glued && !tokens_.is(r.token - 2, TokenKind::number);
+    if (negative) r.stated.digits.begin = tokens_.all[r.token - 1].source.begin;
     find_lead(r);
     if (r.lead == Lead::none || said_already(r)) return;
     bool symbol = false;
     r.named.quantities = named_before(tokens_, book_, r.token, symbol, 9);
-    if (mean(r) || half_range(r) || by_formula(r) || difference(r) || proportion(r) || any_two(r)) return;
+    if (plus_minus(r) || mean(r) || sum_or_range(r) || half_range(r) || by_formula(r) || difference(r) || proportion(r) || any_two(r)) return;
     missing_value(r);
   }
 
@@ -112,7 +114,7 @@ class Prose {
         if (!sign) r.worded = true;
         if (!sign) return;
       }
-      if (r.lead == Lead::none && weak_word(word)) {
+      if (r.lead == Lead::none && weak_word(word) && !((word == "mean" || word == "average") && tokens_.word(i) == "of")) {
         r.lead = Lead::weak;
         r.lead_token = i - 1;
       }
@@ -173,6 +175,12 @@ class Prose {
     std::vector<std::size_t> list = readings_before(tokens_, facts_, r.fact);
     if (list.size() < 2 || !says_mean(r, list.back())) return false;
     std::uint32_t begin = facts_[list.front()].leaf.source.begin;
+    if (long said = readings_said(r); said > static_cast<long>(list.size())) {  // the others do not stand here
+      Judgement unclear;
+      unclear.doubt = Doubt::value_missing;
+      report(r, begin, std::move(unclear));
+      return true;
+    }
     Expression all = mean_of(list, r);
     if (fits(all, r.stated)) {
       report(r, begin, right(all, r));
@@ -200,10 +208,20 @@ class Prose {
       }
       bool between = i - 1 > last;
       if (between && (tokens_.is(i - 1, TokenKind::stop) || (tokens_.is(i - 1, TokenKind::line) && !tokens_.is(i, TokenKind::equals)))) return false;
-      if (between && tokens_.is(i - 1, TokenKind::number)) return false;
+      if (between && tokens_.is(i - 1, TokenKind::number) && tokens_.word(i - 2) != "of" && tokens_.word(i - 2) != "all") return false;
       if (!between && tokens_.is(i - 1, TokenKind::stop) && i - 1 < last) return false;
     }
     return false;
+  }
+  // "the mean of all 6 was"
+  long readings_said(const Result& r) const {
+    for (std::size_t i = r.token; i > 1 && r.token - i < 5; --i) {
+      if (!tokens_.is(i - 1, TokenKind::number)) continue;
+      bool of = tokens_.word(i - 2) == "of" || tokens_.word(i - 2) == "all";
+      const Exact& value = tokens_.number(i - 1).decimal.value;
+      return of && value.get_den() == 1 && value < 100 ? value.get_num().get_si() : 0;
+    }
+    return 0;
   }
   // An anomaly is said to be left out.
   bool leaves_out(const Result& r) const {
@@ -231,6 +249,57 @@ class Prose {
   static Leaf with_unit(Leaf leaf, const std::optional<CompoundUnit>& unit) {
     if (!leaf.unit) leaf.unit = unit;
     return leaf;
+  }
+
+  // "Added up it's 4.05", "so the range is 0.6"
+  bool sum_or_range(const Result& r) {
+    bool sum = false;
+    bool range = false;
+    for (std::size_t i = r.token; i > 0 && r.token - i < 7; --i) {
+      if (tokens_.is(i - 1, TokenKind::number) || tokens_.is(i - 1, TokenKind::stop)) break;
+      std::string_view word = tokens_.word(i - 1);
+      sum = sum || word.starts_with("add") || word == "total" || word == "sum" || word == "altogether" || word == "together";
+      range = range || word == "range";
+      if (word == "half") return false;
+    }
+    if (!sum && !range) return false;
+    std::vector<std::size_t> list = readings_before(tokens_, facts_, r.fact);
+    if (list.size() < 2 || r.token - facts_[list.back()].token > 24) return false;
+    Expression e = range ? range_of(list, r) : Expression{};
+    for (std::size_t i = 0; sum && !range && i < list.size(); ++i) {
+      std::int16_t leaf = e.add_leaf(with_unit(facts_[list[i]].leaf, r.stated.unit));
+      e.root = i == 0 ? leaf : e.add_node(Op::add, e.root, leaf);
+    }
+    std::uint32_t begin = facts_[list.front()].leaf.source.begin;
+    if (fits(e, r.stated)) {
+      report(r, begin, right(e, r));
+      return true;
+    }
+    if (list.size() > 2 && leaves_out(r)) return false;
+    report(r, begin, wrong(e, r.stated, find_slips(e, scale(r.stated), r.stated.unit ? Scaling::si : Scaling::as_written, r.stated.decimal)));
+    return true;
+  }
+  Expression range_of(const std::vector<std::size_t>& list, const Result& r) const {
+    auto by_value = [&](std::size_t a, std::size_t b) { return facts_[a].leaf.value < facts_[b].leaf.value; };
+    Expression e;
+    std::int16_t high = e.add_leaf(with_unit(facts_[*std::max_element(list.begin(), list.end(), by_value)].leaf, r.stated.unit));
+    std::int16_t low = e.add_leaf(with_unit(facts_[*std::min_element(list.begin(), list.end(), by_value)].leaf, r.stated.unit));
+    e.root = e.add_node(Op::subtract, high, low);
+    return e;
+  }
+  // "mean 5.4 cm ± 0.2 cm": reported if it is half the range of the readings.
+  bool plus_minus(const Result& r) {
+    if (tokens_.word(r.token - 1) != "\u00B1") return false;
+    std::vector<std::size_t> list = readings_before(tokens_, facts_, r.fact);
+    if (list.size() < 3) return false;
+    Expression e = range_of(list, r);
+    Leaf half;
+    half.value = Exact(1, 2);
+    std::int16_t h = e.add_leaf(half);
+    e.root = e.add_node(Op::multiply, e.root, h);
+    if (!fits(e, r.stated)) return false;
+    report(r, facts_[list.front()].leaf.source.begin, right(e, r));
+    return true;
   }
 
   bool half_range(const Result& r) {
@@ -284,6 +353,7 @@ class Prose {
     int score = 0;
     std::size_t first = 0;   // fact that stands first
     bool sure = true;        // no other value could have been meant
+    bool doubtful = false;   // a value has another name than the variable
   };
 
   bool by_formula(const Result& r) {
@@ -305,9 +375,18 @@ class Prose {
       const QuantityEntry& entry = book_.quantity(id);
       bool any_unit = entry.named_only && entry.unit.dimension.none();
       if (r.stated.unit && !any_unit && r.stated.unit->dimension != entry.unit.dimension) continue;
+      if (r.stated.unit && r.stated.unit->symbol == "%" && any_unit && entry.unit.symbol != "%") continue;
       for (std::uint16_t index : book_.giving(id)) fill(r, book_.formulas()[index], all);
     }
-    std::stable_sort(all.begin(), all.end(), [](const Filled& a, const Filled& b) { return a.score > b.score; });
+    std::size_t by_name = all.size();
+    if (!by_unit && r.lead == Lead::strong && r.stated.unit && !r.stated.unit->dimension.none()) {
+      for (std::size_t id = 0; id < book_.quantities().size(); ++id) {
+        const QuantityEntry& entry = book_.quantities()[id];
+        if (entry.unit.dimension != r.stated.unit->dimension || entry.named_only) continue;
+        for (std::uint16_t index : book_.giving(static_cast<QuantityId>(id))) fill(r, book_.formulas()[index], all);
+      }
+    }
+    std::stable_sort(all.begin(), all.begin() + static_cast<std::ptrdiff_t>(by_name), [](const Filled& a, const Filled& b) { return a.score > b.score; });
     for (const Filled& one : all) {
       if (!fits(one.expression, r.stated)) continue;
       Judgement judgement = right(one.expression, r);
@@ -316,11 +395,12 @@ class Prose {
       return true;
     }
     if (r.lead != Lead::strong || by_unit || (r.defined && !r.worded && !after_formula(r))) return false;
+    all.resize(by_name);
     for (const Filled& one : all) {
       if (!one.sure) continue;
       Exact in = r.stated.unit ? scale(r.stated) : exact(book_.quantity(one.formula->result).unit.scale);
       std::vector<Slip> slips = find_slips(one.expression, in, Scaling::si, r.stated.decimal);
-      if (slips.empty() && all.size() > 1) continue;
+      if (slips.empty() && (all.size() > 1 || one.doubtful)) continue;
       Judgement judgement = wrong(one.expression, r.stated, slips);
       judgement.formula = one.formula->text;
       report(r, facts_[one.first].leaf.source.begin, std::move(judgement));
@@ -368,6 +448,7 @@ class Prose {
       chosen[v] = &facts_[inputs[which]].leaf;
       out.score += best;
       out.sure = out.sure && as_good == 0;
+      out.doubtful = out.doubtful || best < 2;
       out.first = std::min(out.first, inputs[which]);
     }
     out.expression = judge_.filled(formula, chosen);
@@ -489,6 +570,7 @@ class Prose {
     const Leaf& a = facts_[left].leaf;
     const Leaf& b = facts_[right_fact].leaf;
     bool counts = facts_[left].counted || facts_[right_fact].counted;
+    if (op == Op::divide && ratio(r, a, b)) return true;
     if (!r.stated.unit || (!a.unit && !b.unit)) return false;
     if ((!a.unit || !b.unit) && !counts) return false;
     Expression e;
@@ -502,12 +584,27 @@ class Prose {
     return true;
   }
 
+  // "2.1 J of the 6.0 J was useful, so the efficiency was 35 %"
+  bool ratio(const Result& r, const Leaf& a, const Leaf& b) {
+    bool percent = r.stated.unit && r.stated.unit->symbol == "%";
+    bool wanted = percent || says(r, "efficiency") || says(r, "magnification") || says(r, "retention factor") || says(r, "refractive index");
+    if (!wanted || (r.stated.unit && !percent) || !a.unit || !b.unit || a.unit->dimension != b.unit->dimension || b.value == 0) return false;
+    Expression e;
+    std::int16_t l = e.add_leaf(a);
+    std::int16_t m = e.add_leaf(b);
+    e.root = e.add_node(Op::divide, l, m);
+    Value v = evaluate(e, Scaling::si);
+    if (!is_rounded(percent ? Exact(v.number * 100) : v.number, false, r.stated.decimal)) return false;
+    report(r, std::min(a.source.begin, b.source.begin), right(e, r));
+    return true;
+  }
+
   // --- a result that was worked out from something that does not stand in the text
 
   bool says_worked_out(const Result& r, bool& formula) const {
     bool said = false;
     for (std::size_t i = r.token; i > 0 && r.token - i < 36; --i) {
-      if (tokens_.is(i - 1, TokenKind::stop) || tokens_.is(i - 1, TokenKind::line)) break;
+      if (tokens_.is(i - 1, TokenKind::stop) || tokens_.is(i - 1, TokenKind::line) || is_taken(tokens_.all[i - 1].source)) break;
       std::string_view word = tokens_.word(i - 1);
       said = said || word == "divided" || word == "calculated" || word == "multiplied" || word == "timesed" || (word == "worked" && tokens_.word(i) == "out") || (word == "work" && tokens_.word(i) == "out");
       formula = formula || (tokens_.is(i - 1, TokenKind::equals) && tokens_.is(i, TokenKind::word) && i + 1 < r.token && i > 1 && tokens_.is(i - 2, TokenKind::word));

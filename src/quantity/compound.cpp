@@ -145,6 +145,7 @@ class UnitParser {
     std::vector<std::size_t> ends;
     std::string run = run_of_letters(at, ends);
     if (run.empty()) return false;
+    if (run == "M" && (below || rest(ends.back()).starts_with("/"))) run = "m";  // "M/S", "N/M"
     if (whole(run, ends.back(), area, below)) return true;
     return area == 1 && (split(run, ends, below) || degree_word(run, ends.back(), below));
   }

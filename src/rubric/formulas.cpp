@@ -1,5 +1,7 @@
 #include "rubric/formulas.h"
 
+#include <optional>
+
 #include "rubric/fields.h"
 
 namespace retort {
@@ -36,9 +38,20 @@ class Loader {
     return read;
   }
 
+  std::optional<Exact> bound(const Fields& fields, std::string_view key) {
+    const json::Value* text = fields.get(key, json::Type::string);
+    if (text == nullptr) return std::nullopt;
+    std::optional<Decimal> number = read_decimal(text->text);
+    if (!number) {
+      findings_.push_back(make_finding(Code::value_unreadable, file_, text->span, {text->text}));
+      return std::nullopt;
+    }
+    return number->value;
+  }
+
   void quantity(const json::Value& item) {
     if (!is_object(item)) return;
-    Fields fields(item, file_, findings_, {"name", "unit", "units", "symbols", "words", "count", "named", "leads"});
+    Fields fields(item, file_, findings_, {"name", "unit", "units", "symbols", "words", "count", "named", "leads", "least", "most"});
     calc::QuantityEntry entry;
     const json::Value* name = fields.need("name", json::Type::string, "a quantity", "\"name\": \"force\"");
     const json::Value* symbol = fields.need("unit", json::Type::string, "a quantity", "\"unit\": \"N\"");
@@ -54,6 +67,8 @@ class Loader {
     fields.texts("words", [&](const std::string& text, Span) { entry.words.push_back(text); });
     if (const json::Value* flag = fields.get("count", json::Type::boolean)) entry.count = flag->boolean;
     if (const json::Value* flag = fields.get("named", json::Type::boolean)) entry.named_only = flag->boolean;
+    entry.least = bound(fields, "least");
+    entry.most = bound(fields, "most");
     if (const json::Value* flag = fields.get("leads", json::Type::boolean)) entry.leads = flag->boolean;
     book_.add_quantity(std::move(entry));
   }
