@@ -99,8 +99,7 @@ void name_behind(const Tokens& tokens, const FormulaBook& book, std::size_t numb
 
 }  // namespace
 
-std::vector<QuantityId> named_before(const Tokens& tokens, const FormulaBook& book, std::size_t at, bool& symbol, std::size_t reach) {
-  symbol = false;
+NameFound find_name(const Tokens& tokens, const FormulaBook& book, std::size_t at, std::size_t reach) {
   std::vector<QuantityId> best;
   std::size_t best_end = 0;
   bool led = false;
@@ -128,10 +127,15 @@ std::vector<QuantityId> named_before(const Tokens& tokens, const FormulaBook& bo
     if (raw == "a" && !tokens.is(i, TokenKind::equals)) continue;
     std::vector<QuantityId> ids = book.by_symbol(raw);
     if (ids.empty()) continue;
-    symbol = true;
-    return ids;
+    return {ids, true, i};
   }
-  return best;
+  return {best, false, best_end};
+}
+
+std::vector<QuantityId> named_before(const Tokens& tokens, const FormulaBook& book, std::size_t at, bool& symbol, std::size_t reach) {
+  NameFound found = find_name(tokens, book, at, reach);
+  symbol = found.symbol;
+  return found.quantities;
 }
 
 void find_facts(const Tokens& tokens, const FormulaBook& book, std::vector<Fact>& out) {

@@ -82,6 +82,8 @@ Judge::Bound Judge::bind(const Expression& expression, Span own) const {
         bool inside = fact.leaf.source.begin >= own.begin && fact.leaf.source.end <= own.end;
         if (inside || fact.leaf.value != leaf.value) continue;
         if (leaf.unit && fact.leaf.unit && fact.leaf.unit->dimension != leaf.unit->dimension) continue;
+        // "2 ×" of a formula is not the "2.0 m" of the text
+        if (!leaf.unit && may_be_pure(leaf) && fact.leaf.last_place != leaf.last_place) continue;
         bool better = best == nullptr || (fact.leaf.unit && !best->leaf.unit) || (fact.leaf.source.end <= own.begin && (fact.leaf.unit.has_value() || !best->leaf.unit));
         if (better) best = &fact;
       }
@@ -179,6 +181,17 @@ Judge::Match Judge::match(const Expression& expression, const Stated& stated) co
   return out;
 }
 
+// Of the quantities named nearby, those that have the expression's own dimension.
+std::vector<QuantityId> Judge::only_fitting(const std::vector<QuantityId>& nearby, const Expression& e) const {
+  std::vector<QuantityId> out;
+  Value si = evaluate(e, Scaling::si);
+  if (si.unknown > 0 || si.dimension.none()) return out;
+  for (QuantityId id : nearby) {
+    if (book_.quantity(id).unit.dimension == si.dimension) out.push_back(id);
+  }
+  return out;
+}
+
 // The number follows from the expression as written, but the units do not: which one slip would mend both?
 bool Judge::wrong_structure(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const {
   if (!stated.unit || is_percent(stated.unit)) return false;
@@ -192,6 +205,7 @@ bool Judge::wrong_structure(const Bound& bound, const Stated& stated, const Name
   if (!computed || same) return false;
   bool strict = si.unknown == 0 || unknown_are_pure(e, true);
   if (!strict && !unknown_are_pure(e, false)) return false;
+  if (named.quantities.empty() && !only_fitting(named.nearby, e).empty() && !si.clash) return false;
   bool expected = std::any_of(named.quantities.begin(), named.quantities.end(), [&](QuantityId id) { return book_.quantity(id).unit.dimension == si.dimension && !si.dimension.none(); });
   bool wanted = std::any_of(named.quantities.begin(), named.quantities.end(), [&](QuantityId id) { return book_.quantity(id).unit.dimension == stated.unit->dimension; });
   if (expected && !wanted && !si.clash) return false;  // only the unit is wrong
@@ -209,7 +223,9 @@ bool Judge::wrong_structure(const Bound& bound, const Stated& stated, const Name
   return false;
 }
 
-bool Judge::wrong_unit(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const {
+bool Judge::wrong_unit(const Bound& bound, const Stated& stated, const Named& by_name, Judgement& out) const {
+  Named named = by_name;
+  if (named.quantities.empty()) named.quantities = only_fitting(by_name.nearby, bound.expression);
   if (!stated.unit || is_percent(stated.unit) || named.quantities.empty()) return false;
   const Expression& e = bound.expression;
   Value si = evaluate(e, Scaling::si);
@@ -241,9 +257,12 @@ bool Judge::counted_exactly(long n) const {
 }
 
 // The number of things the text counts, near enough to `not_this` to be taken for it; 0 for none.
-long Judge::counted_things(long not_this, Span own) const {
+long Judge::counted_things(long not_this, bool named_one, Span own) const {
   long found = 0;
   long last = last_of_a_row(tokens_);  // "from the first crest to the sixth"
+  if (last > 0 && last == not_this) return last - 1;
+  long only = 0;
+  int counts = 0;
   for (const Fact& fact : facts_) {
     if (!fact.counted || fact.leaf.value.get_den() != 1 || fact.leaf.value > 1000) continue;
     bool inside = fact.leaf.source.begin >= own.begin && fact.leaf.source.end <= own.end;
@@ -254,11 +273,12 @@ long Judge::counted_things(long not_this, Span own) const {
       if (last == kToTheLast) continue;
       return 0;
     }
+    if (n > 1) ++counts, only = n;
     if (n > 1 && (std::labs(n - not_this) == 1 || n == 2 * not_this || not_this == 2 * n)) found = n;
   }
   if (last == kToTheLast && counted_exactly(not_this)) last = not_this;
   if (last > 0 && last == not_this) found = last - 1;
-  return found;
+  return found == 0 && named_one && counts == 1 ? only : found;
 }
 
 bool Judge::wrong_count(const Bound& bound, const Stated& stated, const Named& named, Span own, Judgement& out) const {
@@ -278,10 +298,10 @@ bool Judge::wrong_count(const Bound& bound, const Stated& stated, const Named& n
     if (by.value.get_den() != 1 || by.value < 1 || by.value > 1000 || (by.unit && (!by.bound || by.unit->dimension == dimension::kTime))) return false;
     divisor = by.value.get_num().get_si();
     sum = root.left;
-    long listed = readings_with_sum(facts_, e.leaf_of(e.node(root.left)).value, own);
+    long listed = readings_with_sum(tokens_, facts_, e.leaf_of(e.node(root.left)).value, own);
     if (is(named, "mean") || listed > 2) right_count = listed;
     else if (!e.leaf_of(e.node(root.left)).unit && is(named, "frequency")) return false;
-    else right_count = counted_things(divisor, own);
+    else right_count = counted_things(divisor, named.tight && (is(named, "period") || is(named, "wavelength")), own);
     if (right_count == divisor) right_count = 0;
   }
   if (right_count == 0) return false;
@@ -300,17 +320,20 @@ bool Judge::wrong_count(const Bound& bound, const Stated& stated, const Named& n
 // An efficiency above 1 or a refractive index below 1: the division is the wrong way up.
 bool Judge::out_of_range(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const {
   const Expression& e = bound.expression;
-  if (e.node(e.root).op != Op::divide || named.quantities.empty() || (stated.unit && !is_percent(stated.unit))) return false;
+  bool percent = is_percent(stated.unit);
+  auto divisions = std::count_if(e.nodes.begin(), e.nodes.end(), [](const Node& n) { return n.op == Op::divide; });
+  if (divisions != 1 || named.quantities.empty() || (stated.unit && !percent)) return false;
   Value v = evaluate(e, Scaling::si);
   if (v.state != State::ok || v.number == 0 || !v.dimension.none()) return false;
+  Exact fraction = percent && has_hundred(e) ? Exact(v.number / 100) : v.number;
   for (QuantityId id : named.quantities) {
     const QuantityEntry& entry = book_.quantity(id);
-    bool beyond = (entry.most && v.number > *entry.most) || (entry.least && v.number < *entry.least);
+    bool beyond = (entry.most && fraction > *entry.most) || (entry.least && fraction < *entry.least);
     if (!beyond) continue;
-    Exact value = 1 / v.number;
+    Exact value = 1 / fraction;
     out.verdict = Verdict::wrong;
     out.slips = {Slip::upside_down};
-    out.correct = sensible(is_percent(stated.unit) ? Exact(value * 100) : value, e, &stated.decimal, unit_of(stated));
+    out.correct = sensible(percent ? Exact(value * 100) : value, e, &stated.decimal, unit_of(stated));
     return true;
   }
   return false;
@@ -322,7 +345,10 @@ bool Judge::half_left_out(const Bound& bound, const Stated& stated, const Named&
   if (e.node(e.root).op != Op::subtract || !is(named, "uncertainty")) return false;
   bool half = false;
   for (std::size_t i = 0; i < tokens_.size() && tokens_.all[i].source.begin < own.begin; ++i) {
-    half = half || (tokens_.word(i) == "half" && own.begin - tokens_.all[i].source.end < 60);
+    if (own.begin - tokens_.all[i].source.begin > 60) continue;
+    half = half || tokens_.word(i) == "half";
+    // "the range is 0.52 - 0.48 = 0.04" is no more than the range
+    if (tokens_.word(i) == "range" && tokens_.word(i - 2) != "half" && tokens_.word(i - 1) != "half") half = false;
   }
   if (!half) return false;
   Value v = evaluate(e, Scaling::as_written);
@@ -422,8 +448,8 @@ bool Judge::wrong_formula(const Bound& bound, const Stated& stated, const Named&
   for (QuantityId id : wanted) {
     if (named.quantities.empty() && stated.unit && evaluate(bound.expression, Scaling::si).unknown == 0 && evaluate(bound.expression, Scaling::si).dimension == stated.unit->dimension) return false;
     if (stated.unit && !is_percent(stated.unit) && book_.quantity(id).unit.dimension != stated.unit->dimension && !book_.quantity(id).named_only) continue;
-    for (std::uint16_t index : book_.giving(id)) {
-      const Formula& formula = book_.formulas()[index];
+    for (const Formula* known : book_.for_text(id, tokens_)) {
+      const Formula& formula = *known;
       for (const auto& one : Assignments(book_, formula, bound.expression, bound.names).run()) {
         Expression f = filled(formula, one.chosen);
         if (Match m = match(f, stated); m.right && m.dimensions_fit) {
