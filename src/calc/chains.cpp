@@ -3,13 +3,13 @@
 #include <algorithm>
 
 #include "calc/links.h"
+#include "calc/naming.h"
 #include "calc/readings.h"
 
 namespace retort::calc {
 namespace {
 
 constexpr std::size_t kReach = 12;      // words between an expression and its result
-constexpr std::size_t kBackReach = 28;  // tokens that are looked back over for what is worked out
 constexpr std::size_t kMostParts = 12;
 
 bool starts_operand(TokenKind kind) {
@@ -423,7 +423,7 @@ class Finder {
     std::size_t at = begin - 1;
     if (tokens_.is(at, TokenKind::comma) && at > 0) --at;
     while (tokens_.is(at, TokenKind::line) && at > 0 && tokens_.is(at + 1, TokenKind::equals)) --at;
-    std::size_t first_sign = tokens_.is(at, TokenKind::equals) ? first_sign_from(at) : begin;
+    std::size_t first_sign = tokens_.is(at, TokenKind::equals) ? first_sign_from(tokens_, at) : begin;
     NameFound found = find_name(tokens_, book_, first_sign);
     bool sign = first_sign < begin;
     // without a sign the name must stand right before: "the speed is 8 × 2.5"
@@ -437,24 +437,6 @@ class Finder {
   }
   bool led(const std::vector<QuantityId>& names) const {
     return std::any_of(names.begin(), names.end(), [&](QuantityId id) { return book_.quantity(id).leads; });
-  }
-  // The first sign of equality of the statement that has one at `at`: "KE = ½mv² = ..." back to the first.
-  std::size_t first_sign_from(std::size_t at) const {
-    std::size_t first = at;
-    for (std::size_t n = 0; n < kBackReach && at > 0; ++n, --at) {
-      TokenKind kind = tokens_.kind(at);
-      if (kind == TokenKind::equals) first = at;
-      if (kind == TokenKind::line && !tokens_.is(at + 1, TokenKind::equals)) break;
-      if (kind == TokenKind::stop || kind == TokenKind::comma) break;
-      if (kind == TokenKind::number && !symbolic_number(at)) break;
-    }
-    return first;
-  }
-  // "½mv²", "2gh": a number that belongs to a formula in symbols
-  bool symbolic_number(std::size_t i) const {
-    const Number& number = tokens_.number(i);
-    if (number.unit) return false;
-    return tokens_.is(i + 1, TokenKind::word) || tokens_.is(i + 1, TokenKind::times) || tokens_.is(i + 1, TokenKind::divide) || tokens_.is(i + 1, TokenKind::open) || tokens_.is(i + 1, TokenKind::pi);
   }
   // "v² = ..." does not state v
   bool raised_before(std::size_t sign) const {
