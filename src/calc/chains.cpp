@@ -294,7 +294,7 @@ class Finder {
   bool worded_result(Chain& chain) {
     const Expression& e = chain.parts.back();
     bool conversion = e.single();
-    if (conversion) return as_percentage(chain) || worded_conversion(chain);
+    if (conversion) return as_percentage(chain) || with_unit_again(chain) || worded_conversion(chain);
     bool linked = false;
     bool filler = true;
     bool stopped = false;
@@ -387,6 +387,25 @@ class Finder {
     chain.end_token = parsed->end;
     return true;
   }
+  // "= 0.02 so the spring constant is 0.02 N/m": the same number again, now with its unit
+  bool with_unit_again(Chain& chain) const {
+    const Stated last = chain.stated.back();
+    if (last.unit || chain.parts.size() < 2) return false;
+    std::size_t i = chain.end_token;
+    for (std::size_t n = 0; n < 9 && tokens_.is(i, TokenKind::word); ++n) ++i;
+    if (tokens_.is(i, TokenKind::equals)) ++i;
+    if (i == chain.end_token || !tokens_.is(i, TokenKind::number)) return false;
+    Stated again = stated_at(i, i + 1);
+    if (!again.unit || again.decimal.value != last.decimal.value || again.unit->symbol == "%") return false;
+    std::optional<Parsed> parsed = parse(tokens_, i);
+    if (!parsed || !parsed->expression.single()) return false;
+    NameFound found = find_name(tokens_, book_, i, i - chain.end_token);
+    if (!found.quantities.empty()) chain.named = {found.quantities, true, found.symbol, {}};
+    chain.parts.push_back(std::move(parsed->expression));
+    chain.stated.push_back(again);
+    chain.end_token = parsed->end;
+    return true;
+  }
   // "0.0306 which is 3.1 %", "0.75 or 75 %"
   bool as_percentage(Chain& chain) {
     if (chain.stated.back().unit || chain.parts.size() < 2) return false;
@@ -427,11 +446,12 @@ class Finder {
     NameFound found = find_name(tokens_, book_, first_sign);
     bool sign = first_sign < begin;
     // without a sign the name must stand right before: "the speed is 8 × 2.5"
-    bool close_by = sign || found.symbol || found.end + 2 >= begin || led(found.quantities);
+    bool verb = tokens_.word(begin - 1) == "is" || tokens_.word(begin - 1) == "was" || tokens_.word(begin - 1) == "be";
+    bool close_by = sign || verb || found.symbol || found.end + 2 >= begin || led(found.quantities);
     chain.raised = raised_before(first_sign);
     if (close_by && !chain.raised) chain.named.quantities = found.quantities;
     chain.named.symbol = found.symbol;
-    chain.named.tight = sign || tokens_.word(begin - 1) == "is" || tokens_.word(begin - 1) == "was" || tokens_.word(begin - 1) == "be";
+    chain.named.tight = sign || verb;
     if (chain.named.quantities.empty() && !chain.raised) earlier_formula(chain, begin);
     if (chain.named.quantities.empty() && !chain.raised) nearby(chain, begin);
   }

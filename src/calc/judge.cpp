@@ -434,6 +434,36 @@ class Assignments {
 
 }  // namespace
 
+// Whether a number of the expression is twice another one of the text.
+bool Judge::doubled(const Expression& e) const {
+  return std::any_of(e.leaves.begin(), e.leaves.end(), [&](const Leaf& leaf) {
+    return std::any_of(facts_.begin(), facts_.end(), [&](const Fact& fact) { return fact.leaf.value * 2 == leaf.value && fact.leaf.value > 5; });
+  });
+}
+
+// "3/55 × 100" for a change from 52 to 55: the last value was taken where the first is needed.
+bool Judge::wrong_base(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const {
+  const Expression& e = bound.expression;
+  if (!is_percent(stated.unit) || !is(named, "percentage change")) return false;
+  for (const Node& n : e.nodes) {
+    if (n.op != Op::divide || e.node(n.right).op != Op::leaf) continue;
+    const Exact& base = e.leaf_of(e.node(n.right)).value;
+    Expression part = e;
+    part.root = n.left;
+    Value change = evaluate(part, Scaling::as_written);
+    for (std::size_t i = 0; i + 1 < facts_.size() && facts_[i].token < facts_[i + 1].token; ++i) {
+      const Exact& first = facts_[i].leaf.value;
+      const Exact& last = facts_[i + 1].leaf.value;
+      if (first == 0 || last != base || first == last || abs(last - first) != abs(change.number)) continue;
+      out.verdict = Verdict::wrong;
+      out.slips = {Slip::operation};
+      out.correct = sensible(abs(change.number) / first * 100, e, &stated.decimal, unit_of(stated));
+      return true;
+    }
+  }
+  return false;
+}
+
 // The sum is right as written, but it is not the sum that the named quantity needs.
 bool Judge::wrong_formula(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const {
   struct Candidate {
@@ -443,6 +473,7 @@ bool Judge::wrong_formula(const Bound& bound, const Stated& stated, const Named&
     QuantityId quantity;
   };
   std::vector<Candidate> candidates;
+  bool fits_usual = false;
   if (bound.expression.node(bound.expression.root).right < 0) return false;  // "sin 35 is 0.574" stands for itself
   const std::vector<QuantityId>& wanted = named.quantities.empty() ? named.nearby : named.quantities;
   for (QuantityId id : wanted) {
@@ -452,15 +483,22 @@ bool Judge::wrong_formula(const Bound& bound, const Stated& stated, const Named&
       const Formula& formula = *known;
       for (const auto& one : Assignments(book_, formula, bound.expression, bound.names).run()) {
         Expression f = filled(formula, one.chosen);
+        if (!formula.when.empty() && doubled(bound.expression)) return false;  // "there and back" is in the number already
         if (Match m = match(f, stated); m.right && m.dimensions_fit) {
           // without a unit, a sum in mixed units that was not written with them was meant in the base units
           Value si = evaluate(f, Scaling::si);
-          if (stated.unit || is_rounded(si.number, si.rough, stated.decimal) || !bound.any || si.unknown > 0) return false;
+          if (stated.unit || is_rounded(si.number, si.rough, stated.decimal) || !bound.any || si.unknown > 0) {
+            fits_usual = true;
+            if (!formula.when.empty()) return false;
+          }
         }
         candidates.push_back({std::move(f), one.score, &formula, id});
       }
     }
   }
+  bool special = std::any_of(candidates.begin(), candidates.end(), [](const Candidate& c) { return !c.formula->when.empty(); });
+  if (special) std::erase_if(candidates, [](const Candidate& c) { return c.formula->when.empty(); });
+  else if (fits_usual) return false;
   std::stable_sort(candidates.begin(), candidates.end(), [](const Candidate& a, const Candidate& b) { return a.score > b.score; });
   for (const Candidate& c : candidates) {
     Exact scale = stated.unit ? scale_of(stated) : exact(book_.quantity(c.quantity).unit.scale);
@@ -525,6 +563,7 @@ Judgement Judge::judge(const Expression& expression, const Stated& stated, const
   Expression plain = expression;
   spread_units(plain);
   Bound bound = bind(expression, own);
+  const Bound as_bound = bound;
   Match with_units = match(bound.expression, stated);
   if (!with_units.right || !with_units.dimensions_fit) {
     if (wrong_structure(bound, stated, named, out) || wrong_unit(bound, stated, named, out)) return out;
@@ -545,12 +584,12 @@ Judgement Judge::judge(const Expression& expression, const Stated& stated, const
     }
   }
   if (!with_units.right) {
-    if (wrong_formula(bound, stated, named, out) && out.slips[0] != Slip::arithmetic && out.slips.size() == 1) return out;
+    if (wrong_formula(as_bound, stated, named, out) && out.slips[0] != Slip::arithmetic && out.slips.size() == 1) return out;
     out = {};
     wrong_value(plain, bound, stated, out);
     return out;
   }
-  if (out_of_range(bound, stated, named, out) || half_left_out(bound, stated, named, own, out) || wrong_count(bound, stated, named, own, out) || wrong_unit(bound, stated, named, out) || wrong_formula(bound, stated, named, out)) return out;
+  if (out_of_range(bound, stated, named, out) || half_left_out(bound, stated, named, own, out) || wrong_count(bound, stated, named, own, out) || wrong_unit(bound, stated, named, out) || wrong_base(bound, stated, named, out) || wrong_formula(as_bound, stated, named, out)) return out;
   out.verdict = Verdict::right;
   remark(bound, stated, named, out);
   return out;

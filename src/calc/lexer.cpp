@@ -97,6 +97,7 @@ class Lexer {
     if (sign()) return;
     if (other_letters()) return;
     if (starts(at_, "\u00B1")) return word_token(at_, at_ + 2);
+    if (c == '%') return word_token(at_, at_ + 1);
     ++at_;
   }
 

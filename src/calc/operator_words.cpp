@@ -143,8 +143,8 @@ class Words {
     std::size_t at = end;
     while (at < tokens_.source.size() && tokens_.source[at] == ' ') ++at;
     auto unit = at < tokens_.source.size() ? read_unit_prefix(tokens_.source.substr(at, 64)) : std::nullopt;
-    bool spoken = spoken_until_ > 0 && to < spoken_until_ && to > 0 && value != 1 && is_result_verb(tokens_.word(from - 1));
-    bool operators = spoken || (to > 0 && is_operator(tokens_.all[to - 1].kind)) || beside_operator(from + n) || (to > 0 && after_operator_word(from));
+    bool spoken = spoken_until_ > 0 && to < spoken_until_ && to > 0 && value != 1 && is_result_verb(tokens_.word(to - 1));
+    bool operators = spoken || (to > 0 && is_operator(tokens_.all[to - 1].kind)) || beside_operator(from + n) || after_operator_word(to);
     if (!unit && !operators) return false;
     Number number;
     number.decimal.value = value;
@@ -181,9 +181,9 @@ class Words {
     std::string_view word = tokens_.word(next);
     return word == "times" || word == "timesed" || word == "multiplied" || word == "divided" || word == "devided" || word == "plus" || word == "minus" || word == "take" || word == "add";
   }
-  bool after_operator_word(std::size_t from) const {
-    std::string_view word = from > 0 ? tokens_.word(from - 1) : std::string_view{};
-    std::string_view before = from > 1 ? tokens_.word(from - 2) : std::string_view{};
+  bool after_operator_word(std::size_t to) const {
+    std::string_view word = to > 0 ? tokens_.word(to - 1) : std::string_view{};
+    std::string_view before = to > 1 ? tokens_.word(to - 2) : std::string_view{};
     if (word == "by") return before == "divided" || before == "devided" || before == "multiplied" || before == "timesed" || before == "times" || before == "shared";
     return word == "plus" || word == "minus" || word == "times" || word == "timesed";
   }
@@ -211,6 +211,10 @@ class Words {
       std::size_t digits = n + 1;
       for (; digits < n + 6 && word_value(i + digits).kind == NumberWord::unit; ++digits, place /= 10) value += exact(word_value(i + digits).value) * place;
       if (digits > n + 1) n = digits;
+    }
+    if (tokens_.word(i + n) == "and" && tokens_.word(i + n + 1) == "a" && tokens_.word(i + n + 2) == "half") {
+      value += Exact(1, 2);
+      n += 3;
     }
     return n;
   }

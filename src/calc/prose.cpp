@@ -34,7 +34,8 @@ class Prose {
   void run() {
     for (std::size_t f = 0; f < facts_.size(); ++f) {
       bool bare_word = tokens_.is(facts_[f].token, TokenKind::number) && tokens_.all[facts_[f].token].in_words && !facts_[f].leaf.unit;
-      if (bare_word || !tokens_.is(facts_[f].token, TokenKind::number) || is_taken(facts_[f].leaf.source)) continue;
+      bool used = std::any_of(out_.begin(), out_.end(), [&](const Calculation& c) { return c.span.begin == c.result.begin && c.span.begin < facts_[f].leaf.source.begin && facts_[f].leaf.source.end <= c.span.end; });
+      if (used || bare_word || !tokens_.is(facts_[f].token, TokenKind::number) || is_taken(facts_[f].leaf.source)) continue;
       result(f);
     }
   }
@@ -74,9 +75,11 @@ class Prose {
     bool negative = r.token > 1 && tokens_.is(r.token - 1, TokenKind::minus) && tokens_.all[r.token].glued && !tokens_.all[r.token - 1].glued && !tokens_.is(r.token - 2, TokenKind::number);
     if (negative) r.stated.digits.begin = tokens_.all[r.token - 1].source.begin;
     if (said_already(r)) return;
-    if (r.token > 0 && tokens_.kind(r.token - 1) == TokenKind::word && tokens_.word(r.token - 1) == "by") return;
+    if (r.token > 1 && tokens_.word(r.token - 1) == "by" && (tokens_.word(r.token - 2).starts_with("divid") || tokens_.word(r.token - 2).starts_with("multipl") || tokens_.word(r.token - 2).starts_with("shar"))) return;
     if (reason_behind(r) && (by_formula(r) || difference(r) || any_two(r))) return;
     r = {f, r.token, r.stated, {}, Lead::none, 0, false, false, false, false, false};
+    std::string_view verb = tokens_.word(r.token + 1);
+    if (verb == "is" || verb == "was" || verb == "are" || verb == "were") return;  // "the mean for 10 is ..."
     find_lead(r);
     if (r.lead == Lead::none) return;
     name(r);
@@ -90,9 +93,10 @@ class Prose {
     if (next >= TokenKind::plus && next <= TokenKind::cubed) return false;
     if (next == TokenKind::pi || (next == TokenKind::word && tokens_.all[i + 1].glued)) return false;
     bool range = tokens_.word(i + 1) == "to" && tokens_.is(i + 2, TokenKind::number);
-    bool row = i >= 2 && tokens_.is(i - 1, TokenKind::equals) && tokens_.is(i - 2, TokenKind::number);
+    bool row = i >= 2 && tokens_.is(i - 1, TokenKind::equals) && tokens_.is(i - 2, TokenKind::number) && same_kind(tokens_.number(i - 2).unit, tokens_.number(i).unit);
     return !range && !row;
   }
+  static bool same_kind(const std::optional<CompoundUnit>& a, const std::optional<CompoundUnit>& b) { return a.has_value() == b.has_value() && (!a || a->dimension == b->dimension); }
   // A result that is only named again.
   bool said_already(const Result& r) const {
     return std::any_of(out_.begin(), out_.end(), [&](const Calculation& c) {
@@ -171,6 +175,10 @@ class Prose {
   void report(const Result& r, std::uint32_t begin, Judgement judgement) {
     Calculation c;
     c.span = {std::min(begin, r.stated.source.begin), r.stated.source.end};
+    if (r.forward) {
+      for (std::size_t i : nearest(r, 3)) c.span.end = std::max(c.span.end, facts_[i].leaf.source.end);
+      c.span.begin = r.stated.digits.begin;
+    }
     c.result = r.stated.digits;
     c.verdict = judgement.verdict;
     c.slips = std::move(judgement.slips);
@@ -449,7 +457,8 @@ class Prose {
       if (r.stated.unit && !any_unit && r.stated.unit->dimension != entry.unit.dimension) continue;
       if (r.stated.unit && r.stated.unit->symbol == "%" && any_unit && entry.unit.symbol != "%") continue;
       for (const Formula* formula : book_.for_text(id, tokens_)) {
-        if (formula->turned && (r.lead == Lead::weak || (r.defined && !r.worded))) continue;  // a value that is given
+        bool given = r.lead == Lead::weak || (r.defined && !r.worded && !r.formula && !formula_said(r));  // no more than a value
+        if (formula->turned && given) continue;
         fill(r, *formula, all);
       }
     }
@@ -477,7 +486,7 @@ class Prose {
       if (!one.sure) continue;
       Exact in = r.stated.unit ? scale(r.stated) : exact(book_.quantity(one.formula->result).unit.scale);
       std::vector<Slip> slips = find_slips(one.expression, in, Scaling::si, r.stated.decimal);
-      if (slips.empty() && (all.size() > 1 || one.doubtful || only_defined)) continue;
+      if (slips.empty() && (!agree(all) || one.doubtful || only_defined)) continue;
       Judgement judgement = wrong(one.expression, r.stated, slips);
       judgement.formula = one.formula->text;
       report(r, facts_[one.first].leaf.source.begin, std::move(judgement));
@@ -486,6 +495,11 @@ class Prose {
     return false;
   }
 
+  // Whether all formulas that could be meant give the same.
+  static bool agree(const std::vector<Filled>& all) {
+    Value first = evaluate(all[0].expression, Scaling::si);
+    return std::all_of(all.begin(), all.end(), [&](const Filled& one) { return evaluate(one.expression, Scaling::si).number == first.number; });
+  }
   // A formula for what is stated, in symbols or words, before it: "a = F/m", then on its own line "a = 3.0".
   bool formula_said(const Result& r) const {
     if (r.token < 2) return false;
