@@ -147,7 +147,7 @@ class Parser {
 
   std::int16_t operand(int depth) {
     TokenKind kind = tokens_.kind(at_);
-    if (kind == TokenKind::number) return number();
+    if (kind == TokenKind::number) return hours_and_minutes(number());
     if (kind == TokenKind::pi) return pi();
     if (kind == TokenKind::open) return bracket(depth);
     if (kind >= TokenKind::root && kind <= TokenKind::arctangent) return function(kind, depth);
@@ -176,6 +176,19 @@ class Parser {
   bool is_half() const {
     auto value = [&](std::size_t i, long n) { return tokens_.is(i, TokenKind::number) && !tokens_.number(i).unit && tokens_.number(i).decimal.value == n && !tokens_.all[i].in_words; };
     return value(at_, 1) && tokens_.is(at_ + 1, TokenKind::divide) && tokens_.all[at_ + 1].glued && value(at_ + 2, 2) && tokens_.all[at_ + 2].glued && tokens_.is(at_ + 3, TokenKind::times);
+  }
+
+  // "2 min 15 s"
+  std::int16_t hours_and_minutes(std::int16_t first) {
+    while (tokens_.is(at_, TokenKind::number) && tokens_.is(at_ - 1, TokenKind::number)) {
+      const auto& large = tokens_.number(at_ - 1).unit;
+      const auto& small = tokens_.number(at_).unit;
+      bool times = large && small && large->dimension == dimension::kTime && small->dimension == dimension::kTime;
+      if (!times || large->scale.value() <= small->scale.value()) break;
+      std::int16_t second = number();
+      first = out_.add_node(Op::add, first, second);
+    }
+    return first;
   }
 
   std::int16_t number() {
@@ -210,6 +223,7 @@ class Parser {
 
   std::int16_t function(TokenKind kind, int depth) {
     ++at_;
+    while (tokens_.word(at_) == "of" || tokens_.word(at_) == "the") ++at_;  // "sin of 40"
     std::int16_t inside = factor(depth + 1);
     if (inside < 0) return -1;
     static constexpr Op kOps[] = {Op::root, Op::sine, Op::cosine, Op::tangent, Op::arcsine, Op::arccosine, Op::arctangent};

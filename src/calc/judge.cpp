@@ -72,7 +72,7 @@ bool Judge::is(const Named& named, std::string_view quantity) const {
   return std::any_of(named.quantities.begin(), named.quantities.end(), [&](QuantityId id) { return book_.quantity(id).name == quantity; });
 }
 
-Judge::Bound Judge::bind(const Expression& expression, Span own) const {
+Judge::Bound Judge::bind(const Expression& expression, const Named& named, Span own) const {
   Bound out{expression, {}, false};
   for (Leaf& leaf : out.expression.leaves) {
     std::vector<QuantityId> names;
@@ -105,8 +105,22 @@ Judge::Bound Judge::bind(const Expression& expression, Span own) const {
     }
     out.names.push_back(std::move(names));
   }
+  name_operands(out, named);
   spread_units(out.expression);
   return out;
+}
+
+// The names of a formula in words or symbols, given to the numbers in their order.
+void Judge::name_operands(Bound& bound, const Named& named) {
+  std::vector<std::size_t> places;
+  for (std::size_t i = 0; i < bound.expression.leaves.size(); ++i) {
+    const Leaf& leaf = bound.expression.leaves[i];
+    if (!leaf.source.empty() && leaf.figures > 0) places.push_back(i);
+  }
+  if (places.size() != named.operands.size() || places.size() < 2) return;
+  bool all_free = std::all_of(places.begin(), places.end(), [&](std::size_t i) { return bound.names[i].empty() && (!bound.expression.leaves[i].unit || bound.expression.leaves[i].bound); });
+  if (!all_free) return;
+  for (std::size_t k = 0; k < places.size(); ++k) bound.names[places[k]] = named.operands[k];
 }
 
 // Whether what is left over between the operands' units and the result's can be the units that were not
@@ -243,7 +257,7 @@ bool Judge::wrong_unit(const Bound& bound, const Stated& stated, const Named& by
     if (best == nullptr || agrees) best = &entry;
   }
   bool agrees = known && !si.dimension.none() && best->unit.dimension == si.dimension && !si.clash;
-  if ((!named.tight || named.symbol) && !agrees) return false;
+  if ((!named.tight || (named.symbol && !named.formula)) && !agrees) return false;
   bool number_fits = is_rounded(written.number, written.rough, stated.decimal) || is_rounded(si.number, si.rough, stated.decimal);
   if (!number_fits) return false;
   out.verdict = Verdict::wrong;
@@ -562,7 +576,7 @@ Judgement Judge::judge(const Expression& expression, const Stated& stated, const
   }
   Expression plain = expression;
   spread_units(plain);
-  Bound bound = bind(expression, own);
+  Bound bound = bind(expression, named, own);
   const Bound as_bound = bound;
   Match with_units = match(bound.expression, stated);
   if (!with_units.right || !with_units.dimensions_fit) {

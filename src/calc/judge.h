@@ -13,6 +13,8 @@ struct Named {
   std::vector<QuantityId> quantities;
   bool tight = false;   // named directly before the sign of equality
   bool symbol = false;  // by a letter, which may stand for several things
+  std::vector<std::vector<QuantityId>> operands;  // what a formula in names before the numbers says they are
+  bool formula = false;            // "W = mg = ..."
   std::vector<QuantityId> nearby;  // named in the sentences before, for want of a name
 };
 
@@ -51,7 +53,8 @@ class Judge {
     bool left_unconverted = false;
   };
 
-  [[nodiscard]] Bound bind(const Expression& expression, Span own) const;
+  [[nodiscard]] Bound bind(const Expression& expression, const Named& named, Span own) const;
+  static void name_operands(Bound& bound, const Named& named);
   [[nodiscard]] Match match(const Expression& expression, const Stated& stated) const;
   [[nodiscard]] bool plausible_rest(const Value& value, const CompoundUnit& unit, const Expression& expression) const;
   bool wrong_structure(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;

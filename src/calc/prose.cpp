@@ -18,7 +18,7 @@ constexpr std::size_t kMostInputs = 8;
 enum class Lead : std::uint8_t { none, weak, strong };
 
 bool strong_word(std::string_view word) {
-  static constexpr std::string_view kWords[] = {"so", "therefore", "thus", "gives", "gave", "giving", "makes", "made", "comes", "came", "works", "worked", "got", "get", "answer", "thats", "means", "hence", "calculated", "meaning", "making", "equals", "found", "determined"};
+  static constexpr std::string_view kWords[] = {"so", "therefore", "thus", "gives", "gave", "giving", "makes", "made", "comes", "came", "works", "worked", "got", "get", "answer", "thats", "means", "hence", "calculated", "meaning", "making", "equals", "found", "determined", "which"};
   return std::find(std::begin(kWords), std::end(kWords), word) != std::end(kWords);
 }
 bool weak_word(std::string_view word) {
@@ -222,7 +222,13 @@ class Prose {
 
   bool mean(const Result& r) {
     std::vector<std::size_t> list = readings_before(tokens_, facts_, r.fact);
-    if (list.size() < 2 || !says_mean(r, list.back())) return false;
+    bool plus_minus_behind = tokens_.word(r.token + 1) == "\u00B1";
+    if (list.size() < 2 || is_inside_calculation(facts_[list.front()].leaf.source)) return false;
+    if (plus_minus_behind && fits(mean_of(list, r), r.stated)) {
+      report(r, facts_[list.front()].leaf.source.begin, right(mean_of(list, r), r));
+      return true;
+    }
+    if (!says_mean(r, list.back())) return false;
     const auto& unit = facts_[list.back()].leaf.unit;
     if (unit && r.stated.unit && unit->dimension != r.stated.unit->dimension) return false;  // "average speed"
     std::uint32_t begin = facts_[list.front()].leaf.source.begin;
@@ -245,8 +251,21 @@ class Prose {
       report(r, begin, right(e, r));
       return true;
     }
+    if (miscounted(list, r)) {
+      report(r, begin, wrong(all, r.stated, {Slip::count}));
+      return true;
+    }
     report(r, begin, wrong(all, r.stated, find_slips(all, scale(r.stated), r.stated.unit ? Scaling::si : Scaling::as_written, r.stated.decimal)));
     return true;
+  }
+  // The sum divided by one or two more or fewer than there are readings.
+  bool miscounted(const std::vector<std::size_t>& list, const Result& r) const {
+    Value mean = evaluate(mean_of(list, r), r.stated.unit ? Scaling::si : Scaling::as_written);
+    auto n = static_cast<long>(list.size());
+    for (long other : {n - 1, n + 1, n - 2, n + 2}) {
+      if (other > 1 && is_rounded(mean.number / scale(r.stated) * n / other, false, r.stated.decimal)) return true;
+    }
+    return false;
   }
   // "the mean of ... is", "..., so the average was": no other number stands between the word and the result.
   bool says_mean(const Result& r, std::size_t last_reading) const {
@@ -364,7 +383,7 @@ class Prose {
   bool plus_minus(const Result& r) {
     if (tokens_.word(r.token - 1) != "\u00B1") return false;
     std::vector<std::size_t> list = readings_before(tokens_, facts_, r.fact);
-    if (list.size() < 3) return false;
+    if (list.size() < 3) return half_of_range(r);
     Expression e = range_of(list, r);
     Leaf half;
     half.value = Exact(1, 2);
@@ -380,8 +399,37 @@ class Prose {
     return true;
   }
 
+  // "the range is 1.9 − 1.5 = 0.4 s so the uncertainty is ± 0.4 s as it is half the range"
+  bool half_of_range(const Result& r) {
+    if (out_.empty()) return false;
+    const Calculation& last = out_.back();
+    bool half = false;
+    for (std::size_t i = r.token > 8 ? r.token - 8 : 0; i < r.token + 9; ++i) half = half || tokens_.word(i) == "half";
+    if (!half) return false;
+    for (const Fact& fact : facts_) {
+      bool result_before = fact.leaf.source.begin == last.result.begin && fact.token < r.token && r.token - fact.token < 14;
+      if (!result_before) continue;
+      Expression e;
+      std::int16_t whole = e.add_leaf(with_unit(fact.leaf, r.stated.unit));
+      Leaf by;
+      by.value = Exact(1, 2);
+      std::int16_t h = e.add_leaf(by);
+      e.root = e.add_node(Op::multiply, whole, h);
+      if (fits(e, r.stated)) report(r, fact.leaf.source.begin, right(e, r));
+      else report(r, fact.leaf.source.begin, wrong(e, r.stated, {Slip::square}));
+      return true;
+    }
+    return false;
+  }
+
   bool half_range(const Result& r) {
-    if (!word_before(r, "range", "range", 6) || !word_before(r, "half", "half", 8)) return false;
+    bool range_said = false;
+    bool half_said = false;
+    for (std::size_t i = r.token; i > 0 && r.token - i < 12 && !tokens_.is(i - 1, TokenKind::number); --i) {
+      range_said = range_said || tokens_.word(i - 1) == "range";
+      half_said = half_said || tokens_.word(i - 1) == "half";
+    }
+    if (!range_said || !half_said) return false;
     std::vector<std::size_t> list = readings_before(tokens_, facts_, r.fact);
     if (list.size() < 2) list = nearest(r, 2);
     if (list.size() < 2) return false;
@@ -582,7 +630,7 @@ class Prose {
     bool points = false;
     for (std::size_t i = before.token + 1; i < r.token; ++i) {
       std::string_view word = tokens_.word(i);
-      points = points || word == "that" || word == "thats" || word == "this" || word == "which" || word == "or" || word == "rounded" || word == "converts" || tokens_.is(i, TokenKind::equals);
+      points = points || word == "into" || tokens_.is(i, TokenKind::open) || word == "that" || word == "thats" || word == "this" || word == "which" || word == "or" || word == "rounded" || word == "converts" || tokens_.is(i, TokenKind::equals);
     }
     if (!points) return false;
     Expression e;
@@ -687,7 +735,7 @@ class Prose {
     for (std::size_t i = r.token; i > 0 && r.token - i < 24; --i) {
       std::string_view word = tokens_.word(i - 1);
       if (long n = times_word(word)) return n;
-      if ((word == "half" || word == "halved" || word == "halves") && !tokens_.is(i, TokenKind::number)) return Exact(1, 2);
+      if ((word == "half" || word == "halved" || word == "halves" || word == "halve") && !tokens_.is(i, TokenKind::number)) return Exact(1, 2);
       if (word == "back" && i > 2 && tokens_.word(i - 2) == "and" && tokens_.word(i - 3) == "there") return 2;
       if (word == "times" && i > 1) {
         if (tokens_.is(i - 2, TokenKind::number)) return tokens_.number(i - 2).decimal.value;
@@ -714,6 +762,12 @@ class Prose {
       e.root = e.add_node(Op::multiply, a, b);
       if (fits(e, r.stated)) {
         report(r, from.source.begin, right(e, r));
+        return true;
+      }
+      Expression other = e;  // doubled where it should be halved
+      other.node(other.root).op = Op::divide;
+      if (r.lead == Lead::strong && r.stated.unit && from.value != r.stated.decimal.value && fits(other, r.stated)) {
+        report(r, from.source.begin, wrong(e, r.stated, {Slip::operation}));
         return true;
       }
     }
@@ -784,7 +838,8 @@ class Prose {
   }
   // The formula for what is stated was named before, and not all of its values are there.
   bool formula_lacks_value(const Result& r) const {
-    if (r.lead != Lead::strong || (r.defined && !r.worded) || !r.stated.unit) return false;
+    if (r.lead != Lead::strong || (r.defined && !r.worded && !r.formula) || !r.stated.unit) return false;
+    if (r.formula && r.stated.unit->symbol == "%" && says(r, "efficiency")) return true;
     bool has_formula = std::any_of(r.named.quantities.begin(), r.named.quantities.end(), [&](QuantityId id) {
       return !book_.giving(id).empty() && book_.quantity(id).unit.dimension == r.stated.unit->dimension && !r.stated.unit->dimension.none();
     });
@@ -799,6 +854,31 @@ class Prose {
     }
     return false;
   }
+  // "power = 12 x I = 30 W"
+  bool unknown_factor(const Result& r) const {
+    if (r.token < 4 || !tokens_.is(r.token - 1, TokenKind::equals) || !tokens_.is(r.token - 2, TokenKind::word)) return false;
+    TokenKind op = tokens_.kind(r.token - 3);
+    bool factor = (op == TokenKind::times || op == TokenKind::divide) && tokens_.is(r.token - 4, TokenKind::number);
+    return factor && tokens_.all[r.token - 2].source.size() <= 3;
+  }
+  // Two values of the formula for what is stated are there, and one is not.
+  bool all_but_one(const Result& r) const {
+    if (r.lead != Lead::strong || !r.worded || !r.close_name || tokens_.word(r.lead_token) == "which") return false;
+    std::vector<std::size_t> inputs = nearest(r, kMostInputs);
+    for (QuantityId id : r.named.quantities) {
+      for (const Formula* formula : book_.for_text(id, tokens_)) {
+        std::size_t variables = 0;
+        std::size_t there = 0;
+        for (QuantityId variable : formula->variables) {
+          if (variable == kNoQuantity) continue;
+          ++variables;
+          there += std::any_of(inputs.begin(), inputs.end(), [&](std::size_t i) { return fit(book_, variable, facts_[i].leaf, facts_[i].names) >= 2; }) ? 1U : 0U;
+        }
+        if (variables >= 3 && there + 1 == variables) return true;
+      }
+    }
+    return false;
+  }
   bool word_near(const Result& r, std::string_view a, std::string_view b) const {
     for (std::size_t i = r.token > 14 ? r.token - 14 : 0; i < r.token + 14; ++i) {
       if (tokens_.word(i) == a || tokens_.word(i) == b) return true;
@@ -810,7 +890,9 @@ class Prose {
     std::string_view lead = tokens_.word(r.lead_token);
     bool outcome = lead == "came" || lead == "found" || lead == "determined" || lead == "worked" || lead == "calculated" || lead == "comes";
     bool has_formula = std::any_of(r.named.quantities.begin(), r.named.quantities.end(), [&](QuantityId id) { return !book_.giving(id).empty(); });
-    if (r.lead != Lead::strong || !outcome || !has_formula || !r.stated.unit) return false;
+    bool using_behind = false;  // "was 1.5 m/s² using F = ma"
+    for (std::size_t i = r.token + 1; i < r.token + 4; ++i) using_behind = using_behind || tokens_.word(i) == "using";
+    if (!(using_behind || (r.lead == Lead::strong && outcome)) || !has_formula || !r.stated.unit) return false;
     bool symbols = false;
     for (std::size_t i = r.token > 16 ? r.token - 16 : 1; i < r.token + 10 && i < tokens_.size(); ++i) {
       if (is_taken(tokens_.all[i].source)) return false;
@@ -826,7 +908,7 @@ class Prose {
     bool outcome = lead == "got" || lead == "gave" || lead == "gives" || lead == "came" || lead == "comes" || lead == "answer" || lead == "get" || lead == "made";
     bool derived = r.stated.unit || !r.named.quantities.empty() || says_worked_out(r, formula);
     bool worked = r.lead == Lead::strong && outcome && derived && says_worked_out(r, formula);
-    if (!average && !worked && !formula_lacks_value(r) && !formula_around(r)) return;
+    if (!average && !worked && !unknown_factor(r) && !all_but_one(r) && !formula_lacks_value(r) && !formula_around(r)) return;
     Judgement unclear;
     unclear.doubt = Doubt::value_missing;
     report(r, tokens_.all[r.lead_token].source.begin, std::move(unclear));
