@@ -72,7 +72,7 @@ class Finder {
   bool operator_first(std::size_t begin) {
     bool worded = tokens_.all[begin].in_words;
     bool in_formula = begin >= 2 && tokens_.kind(begin - 2) >= TokenKind::plus && tokens_.kind(begin - 2) <= TokenKind::power;
-    if (begin == 0 || in_formula || (!worded && (!tokens_.is(begin - 1, TokenKind::word) || !is_filler_word(tokens_.word(begin - 1))))) return false;
+    if (begin == 0 || in_formula || (!worded && !tokens_.is(begin - 1, TokenKind::comma) && (!tokens_.is(begin - 1, TokenKind::word) || !is_filler_word(tokens_.word(begin - 1))))) return false;
     std::vector<Leaf> operands;
     if (const Fact* usual = quantity_before(begin)) operands.push_back(usual->leaf);
     for (std::size_t i = facts_.size(); i-- > 0 && operands.size() < 5;) {
@@ -337,7 +337,7 @@ class Finder {
     if (!parsed || !parsed->expression.single()) return false;
     bool symbol = false;
     std::vector<QuantityId> between = named_before(tokens_, book_, i, symbol, i - chain.end_token);
-    if (!between.empty()) chain.named = {between, true, symbol, {}, false, {}};
+    if (!between.empty()) chain.named = {between, true, symbol, {}, {}, false, {}};
     chain.loose = chain.loose || (!filler && between.empty()) || stopped;
     chain.parts.push_back(std::move(parsed->expression));
     chain.stated.push_back(stated_at(i, parsed->end));
@@ -408,7 +408,7 @@ class Finder {
     std::optional<Parsed> parsed = parse(tokens_, i);
     if (!parsed || !parsed->expression.single()) return false;
     NameFound found = find_name(tokens_, book_, i, i - chain.end_token);
-    if (!found.quantities.empty()) chain.named = {found.quantities, true, found.symbol, {}, false, {}};
+    if (!found.quantities.empty()) chain.named = {found.quantities, true, found.symbol, {}, {}, false, {}};
     chain.parts.push_back(std::move(parsed->expression));
     chain.stated.push_back(again);
     chain.end_token = parsed->end;
@@ -451,18 +451,21 @@ class Finder {
     if (tokens_.is(at, TokenKind::comma) && at > 0) --at;
     while (tokens_.is(at, TokenKind::line) && at > 0 && tokens_.is(at + 1, TokenKind::equals)) --at;
     std::size_t first_sign = tokens_.is(at, TokenKind::equals) ? first_sign_from(tokens_, at) : begin;
-    NameFound found = find_name(tokens_, book_, first_sign);
+    SpokenFormula spoken = spoken_formula(tokens_, book_, begin);
+    bool said = spoken.operands.size() > 1 && spoken.begin > 1 && first_sign == begin;
+    NameFound found = said ? find_name(tokens_, book_, spoken.begin - 1) : find_name(tokens_, book_, first_sign);
     bool sign = first_sign < begin;
     // without a sign the name must stand right before: "the speed is 8 × 2.5"
     bool verb = tokens_.word(begin - 1) == "is" || tokens_.word(begin - 1) == "was" || tokens_.word(begin - 1) == "be";
-    bool close_by = sign || verb || found.symbol || found.end + 2 >= begin || led(found.quantities);
+    bool close_by = sign || verb || said || found.symbol || found.end + 2 >= begin || led(found.quantities);
     chain.raised = raised_before(first_sign);
     if (close_by && !chain.raised) chain.named.quantities = found.quantities;
     chain.named.symbol = found.symbol;
     chain.named.tight = sign || verb;
     if (chain.named.quantities.empty() && !chain.raised) earlier_formula(chain, begin);
     if (chain.named.quantities.empty() && !chain.raised) nearby(chain, begin);
-    chain.named.operands = spoken_formula(tokens_, book_, begin);
+    chain.named.operands = std::move(spoken.operands);
+    if (sign) chain.named.symbols = symbolic_expression(tokens_, book_, begin - 1);
     chain.named.formula = sign && first_sign + 2 < begin;
     transform(chain, first_sign);
   }
@@ -574,7 +577,7 @@ class Finder {
       std::string_view further = i > chain.end_token + 1 ? tokens_.word(i - 2) : std::string_view{};
       bool points = before == "for" || before == "is" || before == "thats" || further == "is" || further == "thats" || further == "for";
       if (book_.phrase_at(tokens_, i, ids) > 0) {
-        if (points) chain.named = {ids, true, false, {}, false, {}};
+        if (points) chain.named = {ids, true, false, {}, {}, false, {}};
         return;
       }
       if (!is_filler_word(tokens_.word(i))) return;
@@ -590,7 +593,7 @@ class Finder {
       bool symbol = false;
       std::vector<QuantityId> found = named_before(tokens_, book_, i - 1, symbol);
       if (found.empty() || raised_before(i - 1)) continue;
-      chain.named = {found, false, symbol, {}, false, {}};
+      chain.named = {found, false, symbol, {}, {}, false, {}};
       return;
     }
   }

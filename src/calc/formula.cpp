@@ -73,7 +73,8 @@ bool FormulaBook::add_formula(std::string_view text, std::string_view source, st
   Tokens tokens;
   read_tokens(text.substr(sign + 1), tokens);
   std::vector<QuantityId> found;
-  auto names = [&](std::size_t at, Leaf& leaf) -> std::size_t {
+  auto names = [&](std::size_t at, std::vector<Leaf>& leaves) -> std::size_t {
+    Leaf leaf;
     std::vector<QuantityId> ids;
     std::size_t n = phrase_at(tokens, at, ids);
     if (n == 0) return 0;
@@ -83,6 +84,7 @@ bool FormulaBook::add_formula(std::string_view text, std::string_view source, st
       if (quantities_[id].name == joined) leaf.last_place = id;
     }
     leaf.figures = -1;
+    leaves.push_back(leaf);
     return n;
   };
   std::optional<Parsed> parsed = parse(tokens, 0, names);

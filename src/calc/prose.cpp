@@ -18,7 +18,7 @@ constexpr std::size_t kMostInputs = 8;
 enum class Lead : std::uint8_t { none, weak, strong };
 
 bool strong_word(std::string_view word) {
-  static constexpr std::string_view kWords[] = {"so", "therefore", "thus", "gives", "gave", "giving", "makes", "made", "comes", "came", "works", "worked", "got", "get", "answer", "thats", "means", "hence", "calculated", "meaning", "making", "equals", "found", "determined", "which"};
+  static constexpr std::string_view kWords[] = {"so", "therefore", "thus", "gives", "gave", "giving", "makes", "made", "comes", "came", "works", "worked", "got", "get", "answer", "thats", "means", "hence", "calculated", "meaning", "making", "equals", "found", "determined", "which", "should", "doing"};
   return std::find(std::begin(kWords), std::end(kWords), word) != std::end(kWords);
 }
 bool weak_word(std::string_view word) {
@@ -83,7 +83,7 @@ class Prose {
     find_lead(r);
     if (r.lead == Lead::none) return;
     name(r);
-    if (conversion(r) || plus_minus(r) || mean(r) || sum_or_range(r) || rate(r) || half_range(r) || by_formula(r) || difference(r) || proportion(r) || any_two(r)) return;
+    if (conversion(r) || plus_minus(r) || mean(r) || sum_or_range(r) || rate(r) || half_range(r) || by_formula(r) || difference(r) || proportion(r) || any_two(r) || each(r) || in_proportion(r)) return;
     missing_value(r);
   }
 
@@ -676,6 +676,7 @@ class Prose {
     std::vector<std::size_t> two;
     for (std::size_t i : nearest(r, 5)) {
       const auto& unit = facts_[i].leaf.unit;
+      if (!r.stated.unit && unit) continue;
       bool same = !r.stated.unit || r.stated.unit->dimension.none() || !unit || unit->dimension == r.stated.unit->dimension || r.stated.unit->dimension == dimension::kAngle;
       if (same && two.size() < 2) two.push_back(i);
     }
@@ -701,13 +702,14 @@ class Prose {
     bool fits_it = is_rounded(v.number / (later.unit || percent ? scale(r.stated) : Exact(1)), false, r.stated.decimal);
     bool joined = joined_by_to(two[1], two[0]);
     bool close_by = facts_[two[0]].token - facts_[two[1]].token <= 10 && r.token - facts_[two[0]].token <= 14;
+    bool two_only = named && r.worded && r.close_name && later.unit && earlier.unit;
     bool enough = named || (r.lead == Lead::strong && r.stated.decimal.figures >= 2 && close_by && (joined || later.unit));
     std::uint32_t begin = facts_[two[1]].leaf.source.begin;
     if (fits_it && enough) {
       report(r, begin, right(e, r));
       return true;
     }
-    if (fits_it || !named || r.lead != Lead::strong || says(r, "extension") || (r.defined && !r.worded) || !joined) return false;
+    if (fits_it || !named || r.lead != Lead::strong || (r.defined && !r.worded) || !(joined || two_only)) return false;
     std::vector<Slip> slips = find_slips(e, scale(r.stated), later.unit ? Scaling::si : Scaling::as_written, r.stated.decimal);
     if (slips.empty() && tokens_.word(r.lead_token) != "so" && !tokens_.is(r.lead_token, TokenKind::equals)) return false;
     report(r, begin, wrong(e, r.stated, slips));
@@ -803,9 +805,76 @@ class Prose {
     e.root = e.add_node(op, l, m);
     Value v = evaluate(e, Scaling::si);
     if (v.state != State::ok || v.dimension != r.stated.unit->dimension || r.stated.unit->dimension.none()) return false;
-    if (!is_rounded(v.number / scale(r.stated), v.rough, r.stated.decimal)) return false;
-    report(r, std::min(a.source.begin, b.source.begin), right(e, r));
+    std::uint32_t begin = std::min(a.source.begin, b.source.begin);
+    if (is_rounded(v.number / scale(r.stated), v.rough, r.stated.decimal)) {
+      report(r, begin, right(e, r));
+      return true;
+    }
+    if (op != Op::divide || r.lead != Lead::strong || (r.defined && !r.worded) || r.stated.decimal.figures < 2) return false;
+    std::vector<Slip> slips = find_slips(e, scale(r.stated), Scaling::si, r.stated.decimal);
+    bool likely = !slips.empty() && (slips[0] == Slip::power_of_ten || (slips[0] == Slip::upside_down && slips.size() == 1));
+    Value written = evaluate(e, Scaling::as_written);
+    if (!likely && written.number != 0 && is_rounded(1 / written.number, false, r.stated.decimal)) {
+      slips = {Slip::upside_down};
+      likely = true;
+    }
+    if (!likely) return false;
+    report(r, begin, wrong(e, r.stated, slips));
     return true;
+  }
+
+  // "9.6 Ω for 80 cm, which works out as 0.12 Ω for each cm": two numbers, if their quotient or product is it.
+  bool each(const Result& r) {
+    if (r.lead != Lead::strong || r.stated.decimal.figures < 2) return false;
+    bool said = false;
+    for (std::size_t i = r.token > 12 ? r.token - 12 : 0; i < r.token + 8; ++i) {
+      std::string_view word = tokens_.word(i);
+      said = said || word == "each" || word == "per" || word == "every";
+    }
+    if (!said) return false;
+    std::vector<std::size_t> inputs = nearest(r, 3);
+    for (std::size_t i : inputs) {
+      for (std::size_t k : inputs) {
+        if (i == k) continue;
+        for (Op op : {Op::divide, Op::multiply}) {
+          Expression e;
+          std::int16_t a = e.add_leaf(facts_[i].leaf);
+          std::int16_t b = e.add_leaf(facts_[k].leaf);
+          e.root = e.add_node(op, a, b);
+          Value v = evaluate(e, Scaling::as_written);
+          if (v.state != State::ok || facts_[k].leaf.value == 1 || !is_rounded(v.number, v.rough, r.stated.decimal)) continue;
+          report(r, std::min(facts_[i].leaf.source.begin, facts_[k].leaf.source.begin), right(e, r));
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
+  // "30 cm of the wire was 2.4 ohms, so 75 cm should be 6.0 ohms": in proportion, if it fits.
+  bool in_proportion(const Result& r) {
+    if (r.lead == Lead::none || !r.stated.unit || r.stated.decimal.figures < 2) return false;
+    std::vector<std::size_t> inputs = nearest(r, 4);
+    auto kind = [&](std::size_t i) { return facts_[i].leaf.unit ? std::optional<Dimension>(facts_[i].leaf.unit->dimension) : std::nullopt; };
+    for (std::size_t y : inputs) {
+      if (kind(y) != r.stated.unit->dimension) continue;
+      for (std::size_t x1 : inputs) {
+        for (std::size_t x2 : inputs) {
+          if (x1 == x2 || x1 == y || x2 == y || x2 < x1 || x2 < y || !kind(x1) || kind(x1) != kind(x2) || kind(x1) == kind(y)) continue;
+          Expression e;
+          std::int16_t a = e.add_leaf(facts_[y].leaf);
+          std::int16_t b = e.add_leaf(facts_[x2].leaf);
+          std::int16_t c = e.add_leaf(facts_[x1].leaf);
+          std::int16_t top = e.add_node(Op::multiply, a, b);
+          e.root = e.add_node(Op::divide, top, c);
+          Value v = evaluate(e, Scaling::si);
+          if (v.state != State::ok || !is_rounded(v.number / scale(r.stated), v.rough, r.stated.decimal)) continue;
+          report(r, std::min(facts_[x1].leaf.source.begin, facts_[y].leaf.source.begin), right(e, r));
+          return true;
+        }
+      }
+    }
+    return false;
   }
 
   // "2.1 J of the 6.0 J was useful, so the efficiency was 35 %"
@@ -856,10 +925,23 @@ class Prose {
   }
   // "power = 12 x I = 30 W"
   bool unknown_factor(const Result& r) const {
-    if (r.token < 4 || !tokens_.is(r.token - 1, TokenKind::equals) || !tokens_.is(r.token - 2, TokenKind::word)) return false;
-    TokenKind op = tokens_.kind(r.token - 3);
-    bool factor = (op == TokenKind::times || op == TokenKind::divide) && tokens_.is(r.token - 4, TokenKind::number);
-    return factor && tokens_.all[r.token - 2].source.size() <= 3;
+    if (r.token < 4 || !tokens_.is(r.token - 1, TokenKind::equals)) return false;
+    bool number = false;
+    bool operation = false;
+    bool symbol = false;
+    for (std::size_t i = r.token - 1; i > 0; --i) {
+      TokenKind kind = tokens_.kind(i - 1);
+      if (kind == TokenKind::equals) break;
+      if (kind == TokenKind::number) number = true;
+      else if (kind == TokenKind::times || kind == TokenKind::divide) operation = true;
+      else if (kind == TokenKind::word && is_name(i - 1)) symbol = true;
+      else if (kind != TokenKind::open && kind != TokenKind::close && kind != TokenKind::plus && kind != TokenKind::minus) return false;
+    }
+    return number && operation && symbol;
+  }
+  bool is_name(std::size_t i) const {
+    std::vector<QuantityId> ids;
+    return tokens_.all[i].source.size() <= 6 || book_.phrase_at(tokens_, i, ids) > 0;
   }
   // Two values of the formula for what is stated are there, and one is not.
   bool all_but_one(const Result& r) const {
