@@ -468,6 +468,7 @@ class Finder {
     if (sign) chain.named.symbols = symbolic_expression(tokens_, book_, begin - 1);
     chain.named.formula = sign && first_sign + 2 < begin;
     transform(chain, first_sign);
+    if (!chain.unknown.empty()) chain.named = {};
   }
   // "v² = ...", "1/R = ...", "sin c = ...": what the statement works out is not yet what is asked for.
   void transform(Chain& chain, std::size_t sign) const {
@@ -588,7 +589,8 @@ class Finder {
     std::size_t stop = begin > 60 ? begin - 60 : 0;
     for (std::size_t i = begin; i > stop; --i) {
       if (!tokens_.is(i - 1, TokenKind::equals) || i >= tokens_.size()) continue;
-      bool symbols = tokens_.is(i, TokenKind::word) || tokens_.is(i, TokenKind::open);
+      TokenKind kind = tokens_.kind(i);
+      bool symbols = kind == TokenKind::word || kind == TokenKind::open || (kind >= TokenKind::root && kind <= TokenKind::arctangent && tokens_.is(i + 1, TokenKind::word));
       if (!symbols) continue;
       bool symbol = false;
       std::vector<QuantityId> found = named_before(tokens_, book_, i - 1, symbol);

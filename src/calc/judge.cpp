@@ -445,7 +445,7 @@ class Assignments {
   // What is left over must be a number of the formula itself, or the same reading once more.
   bool rest_is_pure() const {
     for (std::size_t i = 0; i < e_.leaves.size(); ++i) {
-      if (used_[i] || e_.leaves[i].value == 1 || e_.leaves[i].value == 100 || e_.leaves[i].value == 1000 || is_constant_of_formula(e_.leaves[i])) continue;
+      if (used_[i] || e_.leaves[i].value == 1 || e_.leaves[i].value == 100 || is_constant_of_formula(e_.leaves[i])) continue;
       bool again = false;
       for (std::size_t k = 0; k < e_.leaves.size(); ++k) again = again || (used_[k] && e_.leaves[k].value == e_.leaves[i].value);
       if (!again) return false;
@@ -490,6 +490,8 @@ bool Judge::against_symbols(const Bound& bound, const Stated& stated, const Name
     else if (leaf.figures > 0 || !leaf.source.empty()) numbers.push_back(&leaf);
   }
   if (numbers.size() != variables.size()) return false;
+  // a square that was worked out before ("T² = 2.02 s²")
+  if (std::any_of(numbers.begin(), numbers.end(), [](const Leaf* leaf) { return leaf->bound && leaf->unit && leaf->unit->symbol.find("\u00B2") != std::string::npos; })) return false;
   for (std::size_t i = 0; i < numbers.size(); ++i) *variables[i] = *numbers[i];
   spread_units(tree);
   Scaling scaling = evaluate(bound.expression, Scaling::as_written).number == 0 ? Scaling::si : Scaling::as_written;
@@ -553,6 +555,8 @@ bool Judge::wrong_formula(const Bound& bound, const Stated& stated, const Named&
   if (bound.expression.node(bound.expression.root).right < 0) return false;  // "sin 35 is 0.574" stands for itself
   const std::vector<QuantityId>& wanted = named.quantities.empty() ? named.nearby : named.quantities;
   for (QuantityId id : wanted) {
+    const QuantityEntry& entry = book_.quantity(id);
+    if (is_percent(stated.unit) && entry.unit.symbol != "%" && entry.named_only && entry.unit.dimension.none()) continue;
     if (named.quantities.empty() && stated.unit && evaluate(bound.expression, Scaling::si).unknown == 0 && evaluate(bound.expression, Scaling::si).dimension == stated.unit->dimension) return false;
     if (stated.unit && !is_percent(stated.unit) && book_.quantity(id).unit.dimension != stated.unit->dimension && !book_.quantity(id).named_only) continue;
     for (const Formula* known : book_.for_text(id, tokens_)) {
@@ -560,7 +564,7 @@ bool Judge::wrong_formula(const Bound& bound, const Stated& stated, const Named&
       for (const auto& one : Assignments(book_, formula, bound.expression, bound.names).run(loose)) {
         Expression f = filled(formula, one.chosen);
         if (!formula.when.empty() && doubled(bound.expression)) return false;  // "there and back" is in the number already
-        if (Match m = match(f, stated); m.right && m.dimensions_fit) {
+        if (Match m = match(f, stated); m.right && (m.dimensions_fit || evaluate(f, Scaling::si).unknown > 0)) {
           // without a unit, a sum in mixed units that was not written with them was meant in the base units
           Value si = evaluate(f, Scaling::si);
           if (stated.unit || is_rounded(si.number, si.rough, stated.decimal) || !bound.any || si.unknown > 0) {

@@ -74,16 +74,18 @@ class Prose {
     r.stated = {number.decimal, number.unit, tokens_.all[r.token].source, number.digits, r.token};
     bool negative = r.token > 1 && tokens_.is(r.token - 1, TokenKind::minus) && tokens_.all[r.token].glued && !tokens_.all[r.token - 1].glued && !tokens_.is(r.token - 2, TokenKind::number);
     if (negative) r.stated.digits.begin = tokens_.all[r.token - 1].source.begin;
-    if (said_already(r)) return;
+    if (conversion(r) || said_already(r)) return;
     if (r.token > 1 && tokens_.word(r.token - 1) == "by" && (tokens_.word(r.token - 2).starts_with("divid") || tokens_.word(r.token - 2).starts_with("multipl") || tokens_.word(r.token - 2).starts_with("shar"))) return;
     if (reason_behind(r) && (by_formula(r) || difference(r) || any_two(r))) return;
     r = {f, r.token, r.stated, {}, Lead::none, 0, false, false, false, false, false};
     std::string_view verb = tokens_.word(r.token + 1);
-    if (verb == "is" || verb == "was" || verb == "are" || verb == "were") return;  // "the mean for 10 is ..."
+    std::string_view before = r.token > 0 ? tokens_.word(r.token - 1) : std::string_view{};
+    bool named_number = before == "for" || before == "of" || before == "all";
+    if (named_number && (verb == "is" || verb == "was" || verb == "are" || verb == "were")) return;  // "the mean for 10 is ..."
     find_lead(r);
     if (r.lead == Lead::none) return;
     name(r);
-    if (conversion(r) || plus_minus(r) || mean(r) || sum_or_range(r) || rate(r) || half_range(r) || by_formula(r) || difference(r) || proportion(r) || any_two(r) || each(r) || in_proportion(r)) return;
+    if (plus_minus(r) || mean(r) || sum_or_range(r) || rate(r) || half_range(r) || by_formula(r) || difference(r) || proportion(r) || any_two(r) || each(r) || in_proportion(r)) return;
     missing_value(r);
   }
 
@@ -99,6 +101,7 @@ class Prose {
   static bool same_kind(const std::optional<CompoundUnit>& a, const std::optional<CompoundUnit>& b) { return a.has_value() == b.has_value() && (!a || a->dimension == b->dimension); }
   // A result that is only named again.
   bool said_already(const Result& r) const {
+    if (r.token > 0 && tokens_.word(r.token - 1) == "\u00B1") return false;
     return std::any_of(out_.begin(), out_.end(), [&](const Calculation& c) {
       if (c.result.begin >= r.stated.digits.begin) return false;
       for (std::size_t i = 0; i < tokens_.numbers.size(); ++i) {
@@ -853,7 +856,7 @@ class Prose {
 
   // "30 cm of the wire was 2.4 ohms, so 75 cm should be 6.0 ohms": in proportion, if it fits.
   bool in_proportion(const Result& r) {
-    if (r.lead == Lead::none || !r.stated.unit || r.stated.decimal.figures < 2) return false;
+    if (r.lead != Lead::strong || !r.stated.unit || r.stated.decimal.figures < 2) return false;
     std::vector<std::size_t> inputs = nearest(r, 4);
     auto kind = [&](std::size_t i) { return facts_[i].leaf.unit ? std::optional<Dimension>(facts_[i].leaf.unit->dimension) : std::nullopt; };
     for (std::size_t y : inputs) {
@@ -954,7 +957,7 @@ class Prose {
         for (QuantityId variable : formula->variables) {
           if (variable == kNoQuantity) continue;
           ++variables;
-          there += std::any_of(inputs.begin(), inputs.end(), [&](std::size_t i) { return fit(book_, variable, facts_[i].leaf, facts_[i].names) >= 2; }) ? 1U : 0U;
+          there += std::any_of(inputs.begin(), inputs.end(), [&](std::size_t i) { return fit(book_, variable, facts_[i].leaf, facts_[i].names) >= 1; }) ? 1U : 0U;
         }
         if (variables >= 3 && there + 1 == variables) return true;
       }
@@ -972,11 +975,15 @@ class Prose {
     std::string_view lead = tokens_.word(r.lead_token);
     bool outcome = lead == "came" || lead == "found" || lead == "determined" || lead == "worked" || lead == "calculated" || lead == "comes";
     bool has_formula = std::any_of(r.named.quantities.begin(), r.named.quantities.end(), [&](QuantityId id) { return !book_.giving(id).empty(); });
+    for (std::size_t id = 0; r.named.quantities.empty() && r.stated.unit && id < book_.quantities().size(); ++id) {
+      has_formula = has_formula || (book_.quantities()[id].unit.dimension == r.stated.unit->dimension && !r.stated.unit->dimension.none() && !book_.giving(static_cast<QuantityId>(id)).empty());
+    }
     bool using_behind = false;  // "was 1.5 m/s² using F = ma"
     for (std::size_t i = r.token + 1; i < r.token + 4; ++i) using_behind = using_behind || tokens_.word(i) == "using";
     if (!(using_behind || (r.lead == Lead::strong && outcome)) || !has_formula || !r.stated.unit) return false;
     bool symbols = false;
     for (std::size_t i = r.token > 16 ? r.token - 16 : 1; i < r.token + 10 && i < tokens_.size(); ++i) {
+      if (i > r.token && (tokens_.is(i, TokenKind::stop) || tokens_.is(i, TokenKind::line))) break;
       if (is_taken(tokens_.all[i].source)) return false;
       symbols = symbols || (tokens_.is(i, TokenKind::equals) && tokens_.is(i + 1, TokenKind::word) && tokens_.is(i - 1, TokenKind::word));
       symbols = symbols || tokens_.word(i) == "using" || tokens_.word(i) == "formula" || tokens_.word(i) == "equation";

@@ -12,6 +12,10 @@ bool joins(const Tokens& tokens, std::size_t i, std::size_t& length) {
   length = 1;
   if (kind == TokenKind::times || kind == TokenKind::divide || kind == TokenKind::plus || kind == TokenKind::minus) return true;
   std::string_view word = tokens.word(i);
+  if (word == "and" && tokens.word(i + 2) == "it" && tokens.word(i + 3) == "by") {  // "and shared it by"
+    length = 4;
+    return true;
+  }
   if (word == "times" || word == "over" || word == "x" || word == "minus" || word == "plus" || word == "per") return true;
   length = 2;
   std::string_view next = tokens.word(i + 1);
