@@ -72,13 +72,31 @@ bool Judge::is(const Named& named, std::string_view quantity) const {
   return std::any_of(named.quantities.begin(), named.quantities.end(), [&](QuantityId id) { return book_.quantity(id).name == quantity; });
 }
 
+// In a long text only what stands in the neighbourhood is looked at, so that time stays linear.
+void Judge::look_around(Span own) const {
+  constexpr std::size_t kNear = 120;  // numbers on each side
+  near_.clear();
+  auto at = std::partition_point(facts_.begin(), facts_.begin() + static_cast<std::ptrdiff_t>(own_facts_), [&](const Fact& fact) { return fact.leaf.source.begin < own.begin; });
+  auto index = static_cast<std::size_t>(at - facts_.begin());
+  std::size_t from = index > kNear ? index - kNear : 0;
+  near_.insert(near_.end(), facts_.begin() + static_cast<std::ptrdiff_t>(from), facts_.begin() + static_cast<std::ptrdiff_t>(std::min(own_facts_, index + kNear)));
+  near_.insert(near_.end(), facts_.begin() + static_cast<std::ptrdiff_t>(own_facts_), facts_.end());
+  near_from_ = first_token_from(own.begin > 4000 ? own.begin - 4000 : 0);
+  near_to_ = first_token_from(own.end + 2000);
+}
+
+std::size_t Judge::first_token_from(std::uint32_t byte) const {
+  auto at = std::partition_point(tokens_.all.begin(), tokens_.all.end(), [&](const Token& token) { return token.source.begin < byte; });
+  return static_cast<std::size_t>(at - tokens_.all.begin());
+}
+
 Judge::Bound Judge::bind(const Expression& expression, const Named& named, Span own) const {
   Bound out{expression, {}, false};
   for (Leaf& leaf : out.expression.leaves) {
     std::vector<QuantityId> names;
     if (!leaf.source.empty() && leaf.figures > 0) {
       const Fact* best = nullptr;
-      for (const Fact& fact : facts_) {
+      for (const Fact& fact : near_) {
         bool inside = fact.leaf.source.begin >= own.begin && fact.leaf.source.end <= own.end;
         if (inside || fact.leaf.value != leaf.value) continue;
         if (leaf.unit && fact.leaf.unit && fact.leaf.unit->dimension != leaf.unit->dimension) continue;
@@ -267,17 +285,17 @@ bool Judge::wrong_unit(const Bound& bound, const Stated& stated, const Named& by
 }
 
 bool Judge::counted_exactly(long n) const {
-  return std::any_of(facts_.begin(), facts_.end(), [&](const Fact& fact) { return fact.counted && fact.leaf.value == n; });
+  return std::any_of(near_.begin(), near_.end(), [&](const Fact& fact) { return fact.counted && fact.leaf.value == n; });
 }
 
 // The number of things the text counts, near enough to `not_this` to be taken for it; 0 for none.
 long Judge::counted_things(long not_this, bool named_one, Span own) const {
   long found = 0;
-  long last = last_of_a_row(tokens_);  // "from the first crest to the sixth"
+  long last = last_of_a_row(tokens_, near_from_, near_to_);  // "from the first crest to the sixth"
   if (last > 0 && last == not_this) return last - 1;
   long only = 0;
   int counts = 0;
-  for (const Fact& fact : facts_) {
+  for (const Fact& fact : near_) {
     if (!fact.counted || fact.leaf.value.get_den() != 1 || fact.leaf.value > 1000) continue;
     bool inside = fact.leaf.source.begin >= own.begin && fact.leaf.source.end <= own.end;
     std::string_view things = book_.quantity(fact.names[0]).name;
@@ -312,7 +330,7 @@ bool Judge::wrong_count(const Bound& bound, const Stated& stated, const Named& n
     if (by.value.get_den() != 1 || by.value < 1 || by.value > 1000 || (by.unit && (!by.bound || by.unit->dimension == dimension::kTime))) return false;
     divisor = by.value.get_num().get_si();
     sum = root.left;
-    long listed = readings_with_sum(tokens_, facts_, e.leaf_of(e.node(root.left)).value, own);
+    long listed = readings_with_sum(tokens_, near_, e.leaf_of(e.node(root.left)).value, own);
     if (is(named, "mean") || listed > 2) right_count = listed;
     else if (!e.leaf_of(e.node(root.left)).unit && is(named, "frequency")) return false;
     else right_count = counted_things(divisor, named.tight && (is(named, "period") || is(named, "wavelength")), own);
@@ -358,8 +376,7 @@ bool Judge::half_left_out(const Bound& bound, const Stated& stated, const Named&
   const Expression& e = bound.expression;
   if (e.node(e.root).op != Op::subtract || !is(named, "uncertainty")) return false;
   bool half = false;
-  for (std::size_t i = 0; i < tokens_.size() && tokens_.all[i].source.begin < own.begin; ++i) {
-    if (own.begin - tokens_.all[i].source.begin > 60) continue;
+  for (std::size_t i = first_token_from(own.begin > 60 ? own.begin - 60 : 0); i < tokens_.size() && tokens_.all[i].source.begin < own.begin; ++i) {
     half = half || tokens_.word(i) == "half";
     // "the range is 0.52 - 0.48 = 0.04" is no more than the range
     if (tokens_.word(i) == "range" && tokens_.word(i - 2) != "half" && tokens_.word(i - 1) != "half") half = false;
@@ -511,7 +528,7 @@ bool Judge::against_symbols(const Bound& bound, const Stated& stated, const Name
 // Whether a number of the expression is twice another one of the text.
 bool Judge::doubled(const Expression& e) const {
   return std::any_of(e.leaves.begin(), e.leaves.end(), [&](const Leaf& leaf) {
-    return std::any_of(facts_.begin(), facts_.end(), [&](const Fact& fact) { return fact.leaf.value * 2 == leaf.value && fact.leaf.value > 5; });
+    return std::any_of(near_.begin(), near_.end(), [&](const Fact& fact) { return fact.leaf.value * 2 == leaf.value && fact.leaf.value > 5; });
   });
 }
 
@@ -525,11 +542,11 @@ bool Judge::wrong_base(const Bound& bound, const Stated& stated, const Named& na
     Expression part = e;
     part.root = n.left;
     Value change = evaluate(part, Scaling::as_written);
-    for (std::size_t i = 0; i + 1 < facts_.size() && facts_[i].token < facts_[i + 1].token; ++i) {
+    for (std::size_t i = 0; i + 1 < near_.size() && near_[i].token < near_[i + 1].token; ++i) {
       auto inside = [&](const Fact& fact) { return fact.leaf.source.begin >= own.begin && fact.leaf.source.end <= own.end; };
-      if (inside(facts_[i]) || inside(facts_[i + 1])) continue;
-      const Exact& first = facts_[i].leaf.value;
-      const Exact& last = facts_[i + 1].leaf.value;
+      if (inside(near_[i]) || inside(near_[i + 1])) continue;
+      const Exact& first = near_[i].leaf.value;
+      const Exact& last = near_[i + 1].leaf.value;
       if (first == 0 || last != base || first == last || abs(last - first) != abs(change.number)) continue;
       out.verdict = Verdict::wrong;
       out.slips = {Slip::operation};
@@ -640,6 +657,7 @@ Judgement Judge::judge(const Expression& expression, const Stated& stated, const
     out.doubt = value.state == State::divides_by_zero ? Doubt::divides_by_zero : value.state == State::no_value ? Doubt::no_value : Doubt::too_large;
     return out;
   }
+  look_around(own);
   Expression plain = expression;
   spread_units(plain);
   Bound bound = bind(expression, named, own);
