@@ -168,9 +168,11 @@ std::vector<Calculation> Calculator::check(std::string_view text, const std::vec
   speller_.run(tokens_);
   find_facts(tokens_, book_, facts_);
   std::size_t own = facts_.size();
+  std::vector<Chain> chains = find_chains(tokens_, book_, facts_);
+  if (chains.empty() && !may_hold_results(tokens_, facts_)) return out;
+  name_facts(tokens_, book_, facts_);
   facts_.insert(facts_.end(), given.begin(), given.end());
   Judge judge(tokens_, book_, facts_, own);
-  std::vector<Chain> chains = find_chains(tokens_, book_, facts_);
   std::vector<Span> taken;
   for (const Chain& chain : chains) {
     Judgement judgement = ChainJudge(judge, chain).run();

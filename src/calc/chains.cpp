@@ -35,6 +35,9 @@ class Finder {
     std::optional<Parsed> parsed;
     if (stacked(begin) || taken_from(begin)) return true;
     if (starts_operand(kind)) {
+      // the end of an expression in symbols: "useful ÷ total × 100"
+      TokenKind before = begin > 0 ? tokens_.kind(begin - 1) : TokenKind::stop;
+      if (before == TokenKind::times || before == TokenKind::divide) return false;
       if (kind == TokenKind::minus && begin > 0 && !starts_sign(begin)) return false;
       parsed = parse(tokens_, begin);
     } else if (kind == TokenKind::divide || kind == TokenKind::times) {
@@ -62,6 +65,7 @@ class Finder {
     chain.parts.push_back(std::move(parsed.expression));
     chain.stated.push_back(stated_at(begin, parsed.end));
     chain.end_token = parsed.end;
+    if (begin > 1 && tokens_.is(begin - 1, TokenKind::equals)) transform(chain, first_sign_from(tokens_, begin - 1));
     follow(chain);
     bool whole = finish(chain);
     if (whole || !chain.parts[0].single()) complete_name(chain);
@@ -286,6 +290,7 @@ class Finder {
     if (!starts_operand(tokens_.kind(i))) return false;
     std::optional<Parsed> parsed = parse(tokens_, i);
     if (!parsed) return false;
+    if (chain.parts.size() == 1) chain.second_token = i;
     chain.parts.push_back(std::move(parsed->expression));
     chain.stated.push_back(stated_at(i, parsed->end));
     chain.end_token = parsed->end;
@@ -340,6 +345,7 @@ class Finder {
         if (stopped || !continues(i + 1)) return false;
         stopped = true;
       } else if (kind == TokenKind::equals) {
+        if (!chain.unknown.empty() && tokens_.word(i - 1) == chain.unknown) return false;  // "sin c = 1/1.49 so c = 42°"
         linked = true;
         stated_so = true;
       } else if (kind == TokenKind::minus || (kind == TokenKind::plus && tokens_.is(i + 1, TokenKind::minus))) {
@@ -651,6 +657,7 @@ class Finder {
     chain.named.quantities = named_before(tokens_, book_, i, symbol);
     chain.named.tight = false;
     chain.named.symbol = symbol;
+    chain.named.tight = i > 0 && (tokens_.word(i - 1) == "is" || tokens_.word(i - 1) == "was");
     chain.backwards = true;
     chain.loose = !that_is;
     return true;
@@ -661,6 +668,12 @@ class Finder {
     while (chain.parts.size() > 1 && chain.stated.back().decimal.figures == 0) {
       chain.parts.pop_back();
       chain.stated.pop_back();
+    }
+    // "8 g in 200 cm³ = 8 ÷ 200 = 0.04 g/cm³": the first number is not what follows
+    if (chain.parts.size() > 2 && chain.parts[0].single() && !chain.parts[1].single() && !same_value(chain.parts[0], chain.parts[1])) {
+      chain.first_token = chain.second_token;
+      chain.parts.erase(chain.parts.begin());
+      chain.stated.erase(chain.stated.begin());
     }
     // "100 g = 0.1 kg → 1 N": a number of another kind is no longer the same thing
     if (chain.parts[0].single()) {
@@ -683,6 +696,11 @@ class Finder {
     std::uint32_t end = chain.backwards ? tokens_.all[chain.end_token - 1].source.end : chain.stated.back().source.end;
     chain.span = {begin, std::max(begin, end)};
     return true;
+  }
+  static bool same_value(const Expression& a, const Expression& b) {
+    Value x = evaluate(a, Scaling::as_written);
+    Value y = evaluate(b, Scaling::as_written);
+    return x.state == State::ok && y.state == State::ok && abs(x.number - y.number) * 50 <= abs(x.number);
   }
   // Numbers alone are a calculation only if the unit changes.
   static bool converts(const Chain& chain) {

@@ -381,6 +381,7 @@ bool Judge::half_left_out(const Bound& bound, const Stated& stated, const Named&
     // "the range is 0.52 - 0.48 = 0.04" is no more than the range
     if (tokens_.word(i) == "range" && tokens_.word(i - 2) != "half" && tokens_.word(i - 1) != "half") half = false;
   }
+  for (std::size_t i = first_token_from(own.end); i < tokens_.size() && tokens_.all[i].source.begin < own.end + 45; ++i) half = half || tokens_.word(i) == "half";
   if (!half) return false;
   Value v = evaluate(e, Scaling::as_written);
   out.verdict = Verdict::wrong;
@@ -410,6 +411,13 @@ class Assignments {
     std::vector<const Leaf*> chosen;
     int score = 0;
   };
+  // With one variable taken from what the text states elsewhere.
+  std::vector<One> run_with_one_of(const std::vector<Fact>& facts) {
+    if (e_.leaves.size() > 8 || e_.leaves.size() < 2) return {};
+    others_ = &facts;
+    next(0, 0);
+    return std::move(found_);
+  }
   // `loose`: how many variables may take a number that has neither a unit nor a name.
   std::vector<One> run(int loose) {
     if (e_.leaves.size() > 8) return {};
@@ -426,10 +434,11 @@ class Assignments {
   void next(std::size_t variable, int score) {
     if (found_.size() >= 24) return;
     if (variable == formula_.variables.size()) {
-      if (rest_is_pure()) found_.push_back({chosen_, score});
+      if (others_ == nullptr && rest_is_pure()) found_.push_back({chosen_, score});
       return;
     }
     if (formula_.variables[variable] == kNoQuantity) return next(variable + 1, score);
+    if (others_ != nullptr) from_elsewhere(variable, score);
     for (std::size_t i = 0; i < e_.leaves.size(); ++i) {
       if (used_[i] || e_.leaves[i].figures == 0) continue;
       int s = fit(book_, formula_.variables[variable], e_.leaves[i], names_[i]);
@@ -451,6 +460,22 @@ class Assignments {
       chosen_[variable] = nullptr;
       used_[i] = false;
     }
+  }
+  void from_elsewhere(std::size_t variable, int score) {
+    const std::vector<Fact>* facts = others_;
+    const Fact* only = nullptr;
+    for (const Fact& fact : *facts) {
+      bool in_sum = std::any_of(e_.leaves.begin(), e_.leaves.end(), [&](const Leaf& leaf) { return leaf.value == fact.leaf.value; });
+      if (in_sum || !fact.leaf.unit || fit(book_, formula_.variables[variable], fact.leaf, fact.names) < 2) continue;
+      if (only != nullptr) return;
+      only = &fact;
+    }
+    if (only == nullptr) return;
+    others_ = nullptr;
+    chosen_[variable] = &only->leaf;
+    next(variable + 1, score + 2);
+    chosen_[variable] = nullptr;
+    others_ = facts;
   }
   // Numbers without a name are taken in the order in which they stand.
   bool in_order(std::size_t leaf) const {
@@ -483,6 +508,7 @@ class Assignments {
   const std::vector<std::vector<QuantityId>>& names_;
   std::vector<const Leaf*> chosen_;
   std::vector<bool> used_;
+  const std::vector<Fact>* others_ = nullptr;
   int loose_ = 0;  // how many variables may take a number that nothing names
   std::vector<One> found_;
 };
@@ -578,7 +604,7 @@ bool Judge::wrong_formula(const Bound& bound, const Stated& stated, const Named&
     if (stated.unit && !is_percent(stated.unit) && book_.quantity(id).unit.dimension != stated.unit->dimension && !book_.quantity(id).named_only) continue;
     for (const Formula* known : book_.for_text(id, tokens_)) {
       const Formula& formula = *known;
-      for (const auto& one : Assignments(book_, formula, bound.expression, bound.names).run(loose)) {
+      for (const auto& one : Assignments(book_, formula, bound.expression, bound.names).run(formula.turned ? 0 : loose)) {
         Expression f = filled(formula, one.chosen);
         if (!formula.when.empty() && doubled(bound.expression)) return false;  // "there and back" is in the number already
         if (Match m = match(f, stated); m.right && (m.dimensions_fit || evaluate(f, Scaling::si).unknown > 0)) {
@@ -591,6 +617,10 @@ bool Judge::wrong_formula(const Bound& bound, const Stated& stated, const Named&
         }
         candidates.push_back({std::move(f), one.score, &formula, id});
       }
+      // one value of the formula was left out of the sum, but stands in the text
+      for (const auto& one : Assignments(book_, formula, bound.expression, bound.names).run_with_one_of(near_)) {
+        candidates.push_back({filled(formula, one.chosen), one.score, &formula, id});
+      }
     }
   }
   bool special = std::any_of(candidates.begin(), candidates.end(), [](const Candidate& c) { return !c.formula->when.empty(); });
@@ -601,6 +631,7 @@ bool Judge::wrong_formula(const Bound& bound, const Stated& stated, const Named&
     Exact scale = stated.unit ? scale_of(stated) : exact(book_.quantity(c.quantity).unit.scale);
     std::vector<Slip> slips = find_slips(c.expression, scale, Scaling::si, stated.decimal);
     if (slips.empty() || slips[0] == Slip::rounding) continue;
+    if (c.score == 0 && slips[0] == Slip::power_of_ten) continue;  // numbers without unit or name say nothing of it
     bool counts = std::any_of(c.formula->variables.begin(), c.formula->variables.end(), [&](QuantityId id) { return id != kNoQuantity && book_.quantity(id).count; });
     if (counts && (slips[0] == Slip::operation || slips[0] == Slip::square)) slips = {Slip::count};  // loops for waves, or waves for loops
     Value v = evaluate(c.expression, Scaling::si);

@@ -200,6 +200,10 @@ class Words {
     value = exact(first.value);
     std::size_t n = 1;
     if (first.kind == NumberWord::ten && word_value(i + n).kind == NumberWord::unit) value += exact(word_value(i + n++).value);
+    else if (first.kind == NumberWord::ten && tokens_.is(i + n, TokenKind::minus) && tokens_.all[i + n].glued && word_value(i + n + 1).kind == NumberWord::unit) {  // "fifty-four"
+      value += exact(word_value(i + n + 1).value);
+      n += 2;
+    }
     if (word_value(i + n).kind == NumberWord::hundred) {
       value *= 100;
       ++n;
@@ -252,6 +256,8 @@ TokenKind function_word(std::string_view letters) {
                                        {"arcsin", TokenKind::arcsine}, {"asin", TokenKind::arcsine},    {"arccos", TokenKind::arccosine}, {"acos", TokenKind::arccosine},
                                        {"arctan", TokenKind::arctangent}, {"atan", TokenKind::arctangent}, {"sqrt", TokenKind::root}};
   if (letters.size() < 3 || letters.size() > 6) return TokenKind::word;
+  char first = static_cast<char>(letters[0] | 0x20);
+  if (first != 's' && first != 'c' && first != 't' && first != 'a') return TokenKind::word;
   for (const Entry& entry : kEntries) {
     if (equal_folded(letters, entry.word)) return entry.kind;
   }

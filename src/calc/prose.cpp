@@ -1000,8 +1000,11 @@ class Prose {
     for (std::size_t id = 0; r.named.quantities.empty() && r.stated.unit && id < book_.quantities().size(); ++id) {
       has_formula = has_formula || (book_.quantities()[id].unit.dimension == r.stated.unit->dimension && !r.stated.unit->dimension.none() && !book_.giving(static_cast<QuantityId>(id)).empty());
     }
-    bool using_behind = false;  // "was 1.5 m/s² using F = ma"
-    for (std::size_t i = r.token + 1; i < r.token + 4; ++i) using_behind = using_behind || tokens_.word(i) == "using";
+    bool using_behind = tokens_.word(r.token + 1) == "using" && !tokens_.is(r.token + 2, TokenKind::number);  // "was 1.5 m/s² using F = ma"
+    for (std::size_t i = r.token > 12 ? r.token - 12 : 1; i + 1 < r.token && !tokens_.is(r.token - 1, TokenKind::number); ++i) {
+      bool said = tokens_.word(i) == "using" && (tokens_.word(i + 2) == "equation" || tokens_.word(i + 2) == "formula" || tokens_.word(i + 1) == "equation");
+      using_behind = using_behind || said;
+    }
     if (!(using_behind || (r.lead == Lead::strong && outcome)) || !has_formula || !r.stated.unit) return false;
     bool symbols = false;
     for (std::size_t i = r.token > 16 ? r.token - 16 : 1; i < r.token + 10 && i < tokens_.size(); ++i) {
@@ -1037,6 +1040,21 @@ class Prose {
 };
 
 }  // namespace
+
+bool may_hold_results(const Tokens& tokens, const std::vector<Fact>& facts) {
+  return std::any_of(facts.begin(), facts.end(), [&](const Fact& fact) {
+    for (std::size_t i = fact.token; i > 0 && fact.token - i < kLeadReach; --i) {
+      TokenKind kind = tokens.kind(i - 1);
+      if (kind == TokenKind::stop || kind == TokenKind::line) break;
+      if (kind == TokenKind::equals || strong_word(tokens.word(i - 1)) || weak_word(tokens.word(i - 1))) return true;
+    }
+    for (std::size_t i = fact.token + 1; i < fact.token + 9; ++i) {  // "60 %, since ...", "(0.85 m)"
+      std::string_view word = tokens.word(i);
+      if (word == "because" || word == "since" || word == "cos" || word == "becuase" || word == "as") return true;
+    }
+    return fact.token > 0 && tokens.is(fact.token - 1, TokenKind::open);
+  });
+}
 
 void find_in_prose(const Tokens& tokens, const FormulaBook& book, const std::vector<Fact>& facts, const Judge& judge, const std::vector<Span>& taken, std::vector<Calculation>& out) {
   Prose(tokens, book, facts, judge, taken, out).run();
