@@ -55,13 +55,13 @@ std::optional<CompoundUnit> read_unit(std::string_view text);
 CompoundUnit unit_quotient(const CompoundUnit& a, const CompoundUnit& b);
 CompoundUnit unit_product(const CompoundUnit& a, const CompoundUnit& b);
 
-// One simple unit of the table: its symbol, what it is, and whether prefixes go with it. For checks.
+// One simple unit of the table: its symbol, what it is, and the prefixes that go with it.
 struct SimpleUnit {
   std::string_view symbol;
-  std::string_view names;  // "metre metres meter meters"; a "-" joins two words
+  std::string_view names;  // folded: "metre metres meter meters"
   Dimension dimension;
   Scale scale;
-  bool prefixes = false;
+  std::string_view prefixes;  // symbols of those that schools use with it
   bool celsius = false;
 };
 std::span<const SimpleUnit> simple_units();

@@ -11,6 +11,11 @@ struct Dimension {
   friend constexpr bool operator==(const Dimension&, const Dimension&) = default;
   friend constexpr Dimension operator*(Dimension a, Dimension b) { return combine(a, b, 1); }
   friend constexpr Dimension operator/(Dimension a, Dimension b) { return combine(a, b, -1); }
+  [[nodiscard]] constexpr Dimension power(int n) const {
+    Dimension out;
+    for (int i = 0; i < (n < 0 ? -n : n); ++i) out = combine(out, *this, n < 0 ? -1 : 1);
+    return out;
+  }
   [[nodiscard]] constexpr bool none() const { return *this == Dimension{}; }
 
  private:
