@@ -1,5 +1,4 @@
 // retort check: each answer against a rubric.
-#include <sys/ioctl.h>
 #include <unistd.h>
 
 #include <algorithm>
@@ -22,13 +21,6 @@ namespace {
 constexpr std::size_t kBatch = 64;  // answers handed to a thread at once
 
 enum class Format { text, json, jsonl };
-
-std::size_t page_width(const Options& options) {
-  if (options.width > 0) return static_cast<std::size_t>(std::clamp(options.width, 40, 400));
-  winsize size{};
-  bool terminal = options.output.empty() && ::isatty(STDOUT_FILENO) != 0 && ::ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col > 0;
-  return terminal ? std::clamp<std::size_t>(size.ws_col, 40, 100) : 80;
-}
 
 struct Batch {
   std::vector<Answer> answers;

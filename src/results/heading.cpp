@@ -2,9 +2,12 @@
 
 #include <algorithm>
 #include <array>
+#include <utility>
 #include <vector>
 
-namespace retort {
+#include "quantity/unit.h"
+
+namespace retort::results {
 namespace {
 
 constexpr std::size_t kLongestUnit = 24;  // bytes of a unit that is not known, such as "counts per minute"
@@ -15,7 +18,6 @@ constexpr std::array<std::string_view, 14> kRunWords = {"run",  "trial", "repeat
 constexpr std::array<std::string_view, 5> kMeanWords = {"mean", "average", "avg", "ave", "av"};
 constexpr std::array<std::string_view, 7> kSpreadWords = {"uncertainty", "range", "error", "spread", "\xC2\xB1", "+/-", "deviation"};
 
-bool letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
 bool digit(char c) { return c >= '0' && c <= '9'; }
 
 std::string_view trimmed(std::string_view text) {
@@ -118,7 +120,8 @@ void find_unit_of(std::string_view& text, Heading& out) {
   if (unit_behind(text, " / ", true, out) || unit_behind(text, "/", false, out)) return;
   if (unit_behind(text, " in ", false, out) || unit_behind(text, ", ", false, out) || unit_behind(text, ",", false, out)) return;
   if (unit_last(text, out)) return;
-  if (is_unit_alone(text) && take_unit(text, false, out)) text = {};
+  // one letter alone is a name: T, m and s are quantities too
+  if (text.size() > 1 && take_unit(text, false, out)) text = {};
 }
 
 // The number of a repeat at the end: "Time 2", "run 3", "t2", "Time (2)". 0 if there is none.
@@ -204,7 +207,7 @@ Heading read_heading(std::string_view text) {
   out.text = one_line(text);
   std::string_view rest = out.text;
   int in_front = 0;
-  if (int number = take_number(rest); number > 0 && rest.size() + 2 < out.text.size()) in_front = number;  // "Time / s (2)"
+  if (int number = take_number(rest); number > 0 && out.text[rest.size()] == ' ') in_front = number;  // "Time / s (2)"
   if (in_front == 0) rest = out.text;
   find_unit_of(rest, out);
   if (in_front > 0 && out.unit.empty()) rest = out.text;
@@ -219,8 +222,7 @@ Heading read_heading(std::string_view text) {
   if (in_front > 0 && out.repeat == 0) out.repeat = in_front;
   if (out.repeat > 0 || out.role == ColumnRole::label) drop_run_word(rest);
   out.quantity = rest;
-  if (!letter(out.quantity.empty() ? ' ' : out.quantity.front()) && out.quantity == "#") out.quantity.clear();
   return out;
 }
 
-}  // namespace retort
+}  // namespace retort::results

@@ -7,7 +7,7 @@
 
 #include "quantity/compound.h"
 
-namespace retort {
+namespace retort::results {
 
 enum class ColumnRole {
   reading,      // of a quantity
@@ -38,4 +38,4 @@ bool has_words(std::string_view text, std::string_view words);
 // A unit alone, perhaps in brackets or behind a slash: "(N)", "/ cm", "s".
 bool is_unit_alone(std::string_view text);
 
-}  // namespace retort
+}  // namespace retort::results

@@ -2,7 +2,7 @@
 
 #include "results/statistics.h"
 
-namespace retort {
+namespace retort::results {
 namespace {
 
 // A column that is, to 24 of 31 digits, a sum of those before it fixes no parameter.
@@ -93,8 +93,9 @@ void add_errors(const Triangle& triangle, Fit& fit) {
       Twofold sum;
       for (const Column& column : inverse) sum += column[i] * column[j];
       fit.covariance[i][j] = sum * variance;
+      if (i == j) fit.unit_errors.push_back(sqrt(sum));
     }
-    fit.standard_errors.push_back(sqrt(fit.covariance[i][i]));
+    fit.standard_errors.push_back(fit.unit_errors[i] * fit.residual_sd);
   }
 }
 
@@ -122,4 +123,4 @@ std::optional<Fit> fit_polynomial(const Column& x, const Column& y, std::size_t 
   return least_squares(columns, y, true);
 }
 
-}  // namespace retort
+}  // namespace retort::results

@@ -10,12 +10,13 @@
 
 #include "results/twofold.h"
 
-namespace retort {
+namespace retort::results {
 
 struct Fit {
   std::vector<Twofold> parameters;
   std::vector<Twofold> standard_errors;           // zero without degrees of freedom
-  std::vector<std::vector<Twofold>> covariance;   // the same
+  std::vector<Twofold> unit_errors;               // standard errors there would be with a residual sd of 1
+  std::vector<std::vector<Twofold>> covariance;   // zero without degrees of freedom
   std::vector<Twofold> residuals;                 // y - fitted, in the order of the points
   Twofold residual_sum;                           // of squares
   Twofold residual_sd;                            // zero without degrees of freedom
@@ -33,4 +34,4 @@ std::optional<Fit> least_squares(const std::vector<Column>& columns, const Colum
 // y = b0 + b1·x + … + b_degree·x^degree.
 std::optional<Fit> fit_polynomial(const Column& x, const Column& y, std::size_t degree);
 
-}  // namespace retort
+}  // namespace retort::results

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <vector>
 
-namespace retort {
+namespace retort::results {
 namespace {
 
 // The sum of (x - mean x)(y - mean y).
@@ -41,4 +41,4 @@ Twofold median(std::span<const Twofold> values) {
   return sorted.size() % 2 == 1 ? sorted[half] : (sorted[half - 1] + sorted[half]) / 2.0;
 }
 
-}  // namespace retort
+}  // namespace retort::results

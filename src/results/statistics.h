@@ -5,7 +5,7 @@
 
 #include "results/twofold.h"
 
-namespace retort {
+namespace retort::results {
 
 // Requires at least one value.
 Twofold mean(std::span<const Twofold> values);
@@ -16,4 +16,4 @@ Twofold correlation(std::span<const Twofold> x, std::span<const Twofold> y);
 // The middle value, or the mean of the two in the middle. Requires at least one value.
 Twofold median(std::span<const Twofold> values);
 
-}  // namespace retort
+}  // namespace retort::results

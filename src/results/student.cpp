@@ -4,7 +4,7 @@
 #include <cmath>
 #include <numbers>
 
-namespace retort {
+namespace retort::results {
 namespace {
 
 constexpr std::size_t kMostFreedom = 1000;
@@ -60,4 +60,4 @@ double runs_tail(std::size_t runs, std::size_t above, std::size_t below) {
   return std::min(sum, 1.0);
 }
 
-}  // namespace retort
+}  // namespace retort::results

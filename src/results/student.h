@@ -2,7 +2,7 @@
 #pragma once
 #include <cstddef>
 
-namespace retort {
+namespace retort::results {
 
 // The chance that |T| is greater than |t|. Formulas 26.7.3 and 26.7.4 of M. Abramowitz and I. A. Stegun, "Handbook of
 // Mathematical Functions" (1964); beyond 1000 degrees of freedom as for 1000. Requires freedom >= 1.
@@ -15,4 +15,4 @@ double student_quantile(double chance, std::size_t freedom);
 // A. Wald and J. Wolfowitz, Annals of Mathematical Statistics 11 (1940) 147-162. One if either is 0.
 double runs_tail(std::size_t runs, std::size_t above, std::size_t below);
 
-}  // namespace retort
+}  // namespace retort::results

@@ -9,7 +9,7 @@
 #pragma once
 #include <cmath>
 
-namespace retort {
+namespace retort::results {
 
 struct Twofold {
   double high = 0.0;
@@ -95,11 +95,4 @@ inline Twofold sqrt(Twofold a) {
   return twofold::quick_sum(root, rest.high / (2 * root));
 }
 
-// 10^power, exact up to 10^45 or so; |power| <= 120.
-inline Twofold power_of_ten(int power) {
-  Twofold out = 1.0;
-  for (int i = 0; i < (power < 0 ? -power : power); ++i) out = out * 10.0;
-  return power < 0 ? Twofold(1.0) / out : out;
-}
-
-}  // namespace retort
+}  // namespace retort::results
