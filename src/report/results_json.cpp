@@ -68,7 +68,7 @@ void write_line(const Analysis& a, JsonWriter& json) {
     write_point(g.high, json);
     json.end_array();
     json.key("shape").text(shape_name(line.shape)).key("origin").text(origin_name(line.origin)).key("flat").boolean(line.flat);
-    json.key("proportional").boolean(line.proportional());
+    json.key("proportional").boolean(a.proportional());
     if (line.suggestion) {
       json.key("suggestion").begin_object().key("plot").text(plot_name(line.suggestion->plot)).key("r_squared").real(line.suggestion->r_squared);
       json.key("through_origin").boolean(line.suggestion->through_origin).end_object();

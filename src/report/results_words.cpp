@@ -151,8 +151,9 @@ class Writer {
                           (last ? " If it stays there, the graph bends at that end." : ""));
     }
     const Gradient& g = *a_.gradient;
-    std::string sign = g.intercept.value.high < 0 ? " \u2212 " : " + ";
-    std::string size = g.intercept.text.starts_with("\u2212") ? g.intercept.text.substr(3) : g.intercept.text;
+    bool below = g.intercept.text.starts_with("\u2212");
+    std::string sign = below ? " \u2212 " : " + ";
+    std::string size = below ? g.intercept.text.substr(3) : g.intercept.text;
     out_.line.push_back("Line of best fit: " + y_ + " = " + g.gradient.with_unit() + " \u00D7 " + x_ + sign + y_unit(size) + ".");
     out_.line.push_back("Gradient " + g.gradient.with_unit() + uncertainty(g.gradient_uncertainty, g.gradient.unit) + "; intercept " + g.intercept.with_unit() +
                         uncertainty(g.intercept_uncertainty, g.intercept.unit) + r_squared() + ".");
@@ -176,6 +177,10 @@ class Writer {
     if (a_.line.state != LineState::fitted) return;
     const Line& line = a_.line;
     const std::string y = upper_first(y_);
+    if (a_.sines) {
+      out_.relation.push_back("In refraction the sines of the angles are proportional, not the angles themselves, even where a few angles look like it: see below.");
+      return;
+    }
     if (line.curved()) return curved(y);
     if (line.fit.freedom == 0) {
       out_.relation.push_back("Two points always lie on a straight line, so they cannot show whether " + y_ + " is proportional to " + x_ + ": measure at five values or more.");

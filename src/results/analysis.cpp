@@ -56,8 +56,18 @@ bool fits(const Quantity& quantity, const std::vector<std::string>& names) {
          });
 }
 
+// The graph has the rubric's axes the other way round, so the gradient is the inverse.
+void add_swapped(GradientMeaning meaning, const std::string& file, Analysis& out) {
+  bool inverse = meaning.from == ConstantFrom::inverse;
+  meaning.from = inverse ? ConstantFrom::gradient : ConstantFrom::inverse;
+  meaning.stands_for = inverse ? meaning.name : "1 / " + meaning.name;
+  out.constant = find_constant(meaning, out.gradient->gradient, gradient_unit(out.readings.x, out.readings.y), file, out.findings);
+}
+
 void add_constant(const Guide& guide, const std::string& file, int figures, Analysis& out) {
   if (!guide.gradient || out.line.curved()) return;
+  bool swapped = fits(out.readings.x, guide.y) && fits(out.readings.y, guide.x);
+  if (swapped && guide.gradient->from != ConstantFrom::sines) return add_swapped(*guide.gradient, file, out);
   if (!fits(out.readings.x, guide.x) || !fits(out.readings.y, guide.y)) {
     out.findings.push_back(make_finding(Code::results_guide_misfit, file, {first_of(guide.y), first_of(guide.x)}));
     return;

@@ -27,6 +27,8 @@ struct Analysis {
 
   // Whether a group's point is left out of the line.
   [[nodiscard]] bool off_line(std::size_t group) const;
+  // Whether y is directly proportional to x. Angles of refraction never are: their sines are.
+  [[nodiscard]] bool proportional() const { return line.proportional() && !sines; }
   // Whether any group has more than one reading.
   [[nodiscard]] bool repeats() const;
 };

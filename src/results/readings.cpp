@@ -31,9 +31,8 @@ class Gatherer {
  public:
   Gatherer(const Table& table, const Layout& layout, const std::string& file, Findings& findings)
       : table_(table), layout_(layout), file_(file), findings_(findings) {
-    // a lone column keeps the number at its end: "v1" is a name
-    out_.x = quantity_of(layout.headings[layout.x], true, "x");
-    out_.y = quantity_of(layout.headings[layout.y[0]], layout.y.size() == 1, "y");
+    out_.x = quantity_of(layout.headings[layout.x], alone(layout.x), "x");
+    out_.y = quantity_of(layout.headings[layout.y[0]], alone(layout.y[0]), "y");
   }
 
   Readings run() {
@@ -42,6 +41,12 @@ class Gatherer {
   }
 
  private:
+  // A lone column keeps the number at its end: "v1" is a name, "time 1" beside "time 2" is a repeat.
+  [[nodiscard]] bool alone(std::size_t column) const {
+    const Heading& own = layout_.headings[column];
+    auto same = [&](const Heading& h) { return h.role == ColumnRole::reading && folded(h.quantity) == folded(own.quantity) && h.unit == own.unit; };
+    return std::count_if(layout_.headings.begin(), layout_.headings.end(), same) <= 1;
+  }
   [[nodiscard]] const Cell* cell(std::size_t row, std::size_t column) const {
     const auto& cells = table_.rows[row];
     return column < cells.size() ? &cells[column] : nullptr;
