@@ -53,21 +53,25 @@ std::string Axis::label(double tick) const {
   return value == 0 ? "0" : written(value, std::max(1, first_place(value) - place + 1));
 }
 
-Axis make_axis(double low, double high, bool from_zero, int most) {
-  bool near_zero = (low > 0 && low < high / 2) || (high < 0 && high > low / 2);  // the points fill more than half from 0
-  if (from_zero || near_zero) {
-    low = std::min(low, 0.0);
-    high = std::max(high, 0.0);
-  }
+namespace {
+
+Axis axis_over(double low, double high, int most) {
   if (low == high) {
     double room = low == 0 ? 1.0 : std::fabs(low) / 10;
     low -= room;
     high += room;
   }
-  double size = (high - low) / most;
-  Axis out = axis_of(low, high, step_from(size));
+  Axis out = axis_of(low, high, step_from((high - low) / most));
   while (std::lround((out.high - out.low) / out.step) > most) out = axis_of(low, high, step_from(out.step * 1.5));
   return out;
+}
+
+}  // namespace
+
+Axis make_axis(double low, double high, bool from_zero, int most) {
+  Axis with_zero = axis_over(std::min(low, 0.0), std::max(high, 0.0), most);
+  bool filled = with_zero.at(high) - with_zero.at(low) > 0.5;
+  return from_zero || filled ? with_zero : axis_over(low, high, most);
 }
 
 }  // namespace retort

@@ -14,6 +14,8 @@ using namespace results;
 
 constexpr std::size_t kColumns = 6;  // x, readings, mean, range, uncertainty, percentage
 constexpr std::size_t kReadings = 1;
+constexpr std::size_t kWideHeading = 18;
+constexpr std::size_t kLeast = 10;  // columns of the page that a column of the table needs
 
 using TextRow = std::array<std::string, kColumns>;
 
@@ -77,30 +79,37 @@ class TableText {
   }
 
  private:
-  // The readings take what the other columns leave; headings are broken to fit.
+  // The readings take what the other columns leave. On a narrow page headings are broken, then columns left out.
   void choose_widths(std::size_t width) {
+    measure(kWideHeading);
+    if (others() + kLeast > width) measure(kLeast);
+    while (others() + kLeast > width && drop_last()) {
+    }
+    if (others() + kLeast > width) {
+      for (std::size_t& column : widths_) column = std::min(column, kLeast);
+    }
+    widths_[kReadings] = std::min(widths_[kReadings], std::max(kLeast, width - std::min(width, others())));
+  }
+
+  void measure(std::size_t heading) {
     for (std::size_t c = 0; c < kColumns; ++c) {
       std::size_t body = 0;
       for (std::size_t i = 1; i < lines_.size(); ++i) body = std::max(body, columns(lines_[i][c]));
       used_[c] = body > 0 || c < 3;
-      std::size_t head = columns(lines_[0][c]);
-      // the first words of a heading stay whole
-      widths_[c] = std::max(body, std::min(head, c < 2 ? std::size_t{18} : std::size_t{12}));
+      widths_[c] = std::max(body, std::min(columns(lines_[0][c]), heading));
     }
-    std::size_t others = 2;
-    for (std::size_t c = 0; c < kColumns; ++c) others += c != kReadings && used_[c] ? widths_[c] + 2 : 0;
-    std::size_t room = width > others + 10 ? width - others : 10;
-    while (room <= 10 && drop_last()) {
-      others = 2;
-      for (std::size_t c = 0; c < kColumns; ++c) others += c != kReadings && used_[c] ? widths_[c] + 2 : 0;
-      room = width > others + 10 ? width - others : 10;
-    }
-    widths_[kReadings] = std::min(widths_[kReadings], room);
   }
 
-  // On a narrow page the percentage goes first, then the range.
+  // What all but the readings take, with the gaps.
+  [[nodiscard]] std::size_t others() const {
+    std::size_t sum = 4;
+    for (std::size_t c = 0; c < kColumns; ++c) sum += c != kReadings && used_[c] ? widths_[c] + 2 : 0;
+    return sum;
+  }
+
+  // The percentage goes first, then the range, then the uncertainty.
   bool drop_last() {
-    for (std::size_t c : {std::size_t{5}, std::size_t{3}}) {
+    for (std::size_t c : {std::size_t{5}, std::size_t{3}, std::size_t{4}}) {
       if (!used_[c]) continue;
       used_[c] = false;
       return true;

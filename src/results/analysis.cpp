@@ -65,15 +65,16 @@ void add_swapped(GradientMeaning meaning, const std::string& file, Analysis& out
 }
 
 void add_constant(const Guide& guide, const std::string& file, int figures, Analysis& out) {
-  if (!guide.gradient || out.line.curved()) return;
+  if (!guide.gradient) return;
+  bool of_sines = guide.gradient->from == ConstantFrom::sines;
+  if (of_sines ? !out.sines || out.sines->line.curved() : out.line.curved()) return;  // a curve has no one gradient
   bool swapped = fits(out.readings.x, guide.y) && fits(out.readings.y, guide.x);
-  if (swapped && guide.gradient->from != ConstantFrom::sines) return add_swapped(*guide.gradient, file, out);
+  if (swapped && !of_sines) return add_swapped(*guide.gradient, file, out);
   if (!fits(out.readings.x, guide.x) || !fits(out.readings.y, guide.y)) {
     out.findings.push_back(make_finding(Code::results_guide_misfit, file, {first_of(guide.y), first_of(guide.x)}));
     return;
   }
-  if (guide.gradient->from == ConstantFrom::sines) {
-    if (!out.sines) return;
+  if (of_sines) {
     Written index = out.sines->index;
     index.figures = figures;
     out.constant = find_constant(*guide.gradient, index, CompoundUnit{}, file, out.findings);

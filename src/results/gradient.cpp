@@ -55,12 +55,12 @@ PointOnLine point(const Line& line, double x, int x_place, int y_place) {
   return out;
 }
 
-// Two points, read to three figures of the greater one's y.
+// Two points, read to one figure more than the gradient has.
 void add_points(const Line& line, const Column& x, int figures, Gradient& out) {
   auto [from, to] = ends(x);
   int x_place = static_cast<int>(std::floor(std::log10(reading_step(to - from)) + 1e-9));
   double rise = std::fabs(line.gradient().value()) * (to - from);
-  int y_place = rise > 0 ? static_cast<int>(std::floor(std::log10(rise))) - std::max(figures, 3) + 1 : 0;
+  int y_place = rise > 0 ? static_cast<int>(std::floor(std::log10(rise))) - figures : 0;
   out.low = point(line, from, x_place, y_place);
   out.high = point(line, to, x_place, y_place);
   double run = out.high.x_value - out.low.x_value;

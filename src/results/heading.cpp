@@ -155,7 +155,9 @@ void drop_run_word(std::string_view& text) {
 }
 
 void find_role(std::string_view text, Heading& out) {
-  std::vector<std::string> words = words_of(text);
+  std::string bare(text);
+  for (char& c : bare) c = c == '(' || c == ')' || c == ':' || c == ',' ? ' ' : c;
+  std::vector<std::string> words = words_of(bare);
   bool mean = std::any_of(words.begin(), words.end(), [](const std::string& w) { return one_of(w, kMeanWords) || w == "ave."; });
   bool spread = std::any_of(words.begin(), words.end(), [](const std::string& w) { return one_of(w, kSpreadWords); });
   bool run = !words.empty() && words.size() <= 2 && std::all_of(words.begin(), words.end(), [](const std::string& w) { return one_of(w, kRunWords); });
@@ -208,6 +210,7 @@ Heading read_heading(std::string_view text) {
   std::string_view rest = out.text;
   int in_front = 0;
   if (int number = take_number(rest); number > 0 && out.text[rest.size()] == ' ') in_front = number;  // "Time / s (2)"
+  if (in_front > 0) drop_run_word(rest);  // "Time (s) run 2"
   if (in_front == 0) rest = out.text;
   find_unit_of(rest, out);
   if (in_front > 0 && out.unit.empty()) rest = out.text;

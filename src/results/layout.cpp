@@ -202,9 +202,7 @@ class Finder {
   }
 
   [[nodiscard]] bool may_be_y(std::size_t column) const {
-    ColumnRole role = layout_.headings[column].role;
-    bool named_run = role == ColumnRole::label && layout_.headings[column].repeat > 0;
-    return column != layout_.x && (role == ColumnRole::reading || named_run);
+    return column != layout_.x && layout_.headings[column].role == ColumnRole::reading;
   }
 
   // Columns of the same quantity and unit as `column`: its repeats.

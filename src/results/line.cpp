@@ -201,7 +201,7 @@ class Fitter {
     line_.intercept_uncertainty = std::max({uncertainty_of(points, fit, 0), points.half_range, points.step / 2});
     line_.gradient_uncertainty = uncertainty_of(points, fit, 1);
     line_.curve_chance = curve.chance;
-    line_.flat = fit.freedom > 0 && std::fabs(line_.gradient().value()) <= line_.gradient_uncertainty;
+    line_.flat = fit.freedom > 1 && std::fabs(line_.gradient().value()) <= line_.gradient_uncertainty;
     line_.shape = shape(points, curve);
     line_.origin = origin(points);
     if (line_.curved()) line_.suggestion = suggest(points, fit);

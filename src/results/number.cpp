@@ -129,6 +129,10 @@ Twofold to_twofold(const Exact& value) {
 
 double to_double(const Exact& value) { return to_twofold(value).value(); }
 
-Exact to_exact(Twofold value) { return exact(value.high) + exact(value.low); }
+Exact to_exact(Twofold value) {
+  constexpr int kDigits = 25;
+  Exact all = exact(value.high) + exact(value.low);
+  return all == 0 ? all : rounded(all, first_place(all) - kDigits + 1);
+}
 
 }  // namespace retort::results

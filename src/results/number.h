@@ -23,7 +23,7 @@ std::optional<NumberReading> read_number(std::string_view text, Comma comma);
 Twofold to_twofold(const Exact& value);
 // The nearest double.
 double to_double(const Exact& value);
-// Just what the two doubles hold. Requires finite ones.
+// To 25 significant digits, so that a half that a fit missed by its last digits is a half again. Requires a finite value.
 Exact to_exact(Twofold value);
 
 }  // namespace retort::results

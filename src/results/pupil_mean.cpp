@@ -21,8 +21,8 @@ class Judge {
     if (group_.readings.size() > summary_.kept && is(sum_all_ / count(group_.readings.size()))) return {MeanVerdict::anomaly_left_in, 0, {}};
     if (near(summary_.mean)) return {MeanVerdict::rounding, 0, {}};
     if (auto found = wrong_count()) return *found;
-    if (auto found = left_out()) return *found;
     if (is_middle()) return {MeanVerdict::middle_reading, 0, {}};
+    if (auto found = left_out()) return *found;
     return {MeanVerdict::other, 0, {}};
   }
 
