@@ -49,7 +49,7 @@ std::string Axis::label(double tick) const {
   // the exact tick, not its binary neighbour
   Exact value = rounded(exact(tick), place);
   double size = std::max(std::fabs(low), std::fabs(high));
-  if (size < 1e6 && size >= 1e-3) return written_to_place(value, place);
+  if (size < 1e7 && size >= 1e-3) return written_to_place(value, place);
   return value == 0 ? "0" : written(value, std::max(1, first_place(value) - place + 1));
 }
 

@@ -96,8 +96,19 @@ class TableText {
       std::size_t body = 0;
       for (std::size_t i = 1; i < lines_.size(); ++i) body = std::max(body, columns(lines_[i][c]));
       used_[c] = body > 0 || c < 3;
-      widths_[c] = std::max(body, std::min(columns(lines_[0][c]), heading));
+      widths_[c] = std::max(body, std::min(columns(lines_[0][c]), std::max(heading, longest_word(lines_[0][c]))));
     }
+  }
+
+  // A heading is broken between its words, if none is longer than a wide heading.
+  static std::size_t longest_word(const std::string& text) {
+    std::size_t longest = 0;
+    for (std::size_t at = 0; at < text.size();) {
+      std::size_t end = std::min(text.find(' ', at), text.size());
+      longest = std::max(longest, columns(std::string_view(text).substr(at, end - at)));
+      at = end + 1;
+    }
+    return std::min(longest, kWideHeading);
   }
 
   // What all but the readings take, with the gaps.

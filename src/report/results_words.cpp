@@ -136,12 +136,9 @@ class Writer {
   }
 
   void line() {
-    if (a_.line.state == LineState::too_few_points) {
-      out_.line.push_back(a_.plotted.empty() ? "There is no point to plot." : "One point makes no line: measure at more values of " + x_ + ", five or more.");
-      return;
-    }
-    if (a_.line.state == LineState::x_all_the_same) {
-      out_.line.push_back("All readings were taken at the same " + x_ + ", so there is no line: change the " + x_ + " and measure again.");
+    if (a_.line.state != LineState::fitted) {
+      out_.line.push_back(a_.plotted.empty() ? "There is no point to plot."
+                                             : "All readings were taken at one " + x_ + ", so there is no line: measure at more values of " + x_ + ", five or more.");
       return;
     }
     for (std::size_t point : a_.line.left_out) {

@@ -28,7 +28,8 @@ INSTANTIATE_TEST_SUITE_P(Report, Axes,
                                            Row{"tenths", 0.2, 1.0, false, "0.0 0.2 0.4 0.6 0.8 1.0"}, Row{"far from zero", 20.1, 24.3, false, "20 21 22 23 24 25"},
                                            Row{"far from zero, asked for", 20.1, 24.3, true, "0 5 10 15 20 25"}, Row{"both signs", -3, 4, false, "\u22123 \u22122 \u22121 0 1 2 3 4"},
                                            Row{"negative", -18, -3, false, "\u221220 \u221215 \u221210 \u22125 0"}, Row{"one value", 5, 5, false, "4.4 4.6 4.8 5.0 5.2 5.4 5.6"},
-                                           Row{"zero alone", 0, 0, false, "\u22121.0 \u22120.5 0.0 0.5 1.0"}, Row{"millions", 1e6, 3e6, false, "0 500 000 1.0 \u00D7 10\u2076"}),
+                                           Row{"zero alone", 0, 0, false, "\u22121.0 \u22120.5 0.0 0.5 1.0"}, Row{"thousands", 1e4, 3e4, false, "0 5000 10 000 15 000 20 000 25 000 30 000"},
+                                           Row{"tens of millions", 1e7, 3e7, false, "0 5 \u00D7 10\u2076 1.0 \u00D7 10\u2077 1.5 \u00D7 10\u2077 2.0 \u00D7 10\u2077 2.5 \u00D7 10\u2077 3.0 \u00D7 10\u2077"}),
                          test::row_name<Row>);
 
 // Any readings: every point on the axis, and over more than half of it unless zero was asked for.
