@@ -68,10 +68,11 @@ Axis axis_over(double low, double high, int most) {
 
 }  // namespace
 
-Axis make_axis(double low, double high, bool from_zero, int most) {
+Axis make_axis(double low, double high, Zero zero, int most) {
+  if (zero == Zero::as_comes) return axis_over(low, high, most);
   Axis with_zero = axis_over(std::min(low, 0.0), std::max(high, 0.0), most);
   bool filled = with_zero.at(high) - with_zero.at(low) > 0.5;
-  return from_zero || filled ? with_zero : axis_over(low, high, most);
+  return zero == Zero::show || filled ? with_zero : axis_over(low, high, most);
 }
 
 }  // namespace retort

@@ -17,8 +17,13 @@ struct Axis {
   [[nodiscard]] double at(double value) const { return (value - low) / (high - low); }
 };
 
-// An axis that holds `low` to `high` with at most `most` steps. With `from_zero` it holds 0 as well. Without, it still
-// begins at 0 if the points then fill more than half of it. Requires finite low <= high; the steps are never 0.
-Axis make_axis(double low, double high, bool from_zero, int most);
+enum class Zero {
+  show,
+  if_room,  // if the points then fill more than half of the axis
+  as_comes,
+};
+
+// An axis that holds `low` to `high` with at most `most` steps. Requires finite low <= high; the steps are never 0.
+Axis make_axis(double low, double high, Zero zero, int most);
 
 }  // namespace retort

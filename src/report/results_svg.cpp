@@ -83,9 +83,19 @@ class Graph {
       y_low = i == 0 ? p.y - p.bar : std::min(y_low, p.y - p.bar);
       y_high = i == 0 ? p.y + p.bar : std::max(y_high, p.y + p.bar);
     }
-    bool origin = proportion_is_the_question();
+    Zero origin = proportion_is_the_question() ? Zero::show : Zero::if_room;
     x_axis_ = make_axis(x_low, x_high, origin, kMostSteps);
     y_axis_ = make_axis(y_low, y_high, origin, kMostSteps);
+    show_intercept(y_low, y_high);
+  }
+
+  // A line that misses the origin shows where, if the points still fill more than half of the paper.
+  void show_intercept(double y_low, double y_high) {
+    bool question = a_.line.state == LineState::fitted && a_.line.shape == Shape::straight && a_.line.origin == Origin::misses && x_axis_.low <= 0 && x_axis_.high >= 0;
+    if (!question) return;
+    double intercept = a_.line.intercept().value();
+    Axis wider = make_axis(std::min(y_low, intercept), std::max(y_high, intercept), Zero::as_comes, kMostSteps);
+    if (wider.at(y_high) - wider.at(y_low) > 0.5) y_axis_ = wider;
   }
 
   [[nodiscard]] double x(double value) const { return kLeft + x_axis_.at(value) * (kRight - kLeft); }

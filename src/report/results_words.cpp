@@ -198,7 +198,7 @@ class Writer {
       out_.relation.push_back(y + " is directly proportional to " + x_ + ": the points lie on a straight line, and it goes through the origin (the intercept " + intercept +
                               " is within its uncertainty of " + limit + ").");
     } else if (line.origin == Origin::misses) {
-      out_.relation.push_back(y + " rises and falls with " + x_ + " in a straight line, but is not directly proportional to it: the line does not go through the origin (the intercept " +
+      out_.relation.push_back(y + " grows with " + x_ + " in a straight line, but is not directly proportional to it: the line does not go through the origin (the intercept " +
                               intercept + " is more than its uncertainty of " + limit + ").");
       if (line.gradient().high < 0) out_.relation.back() = y + " falls as " + x_ + " rises, in a straight line; that is not direct proportion, which goes up from the origin.";
     } else {

@@ -23,7 +23,8 @@ std::string uncertainty_text(double value) {
   if (value <= 0 || !std::isfinite(value)) return {};
   Exact size = exact(value);
   bool one = rounded(size, first_place(size)) == power_of_ten(first_place(size));
-  return written(size, one ? 2 : 1);
+  int place = first_place(rounded(size, first_place(size))) - (one ? 1 : 0);
+  return place >= -6 && place <= 0 ? written_to_place(size, place) : written(size, one ? 2 : 1);
 }
 
 // The greatest 1, 2 or 5 × 10ⁿ that is not more than a tenth of `range`: where a pupil can read an axis.
