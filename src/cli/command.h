@@ -21,6 +21,7 @@ struct Options {
   int width = 0;           // 0: the terminal's, or 80
 };
 
+int run_calc(const Options& options);
 int run_check(const Options& options);
 int run_results(const Options& options);
 int run_rubric_list(const Options& options);

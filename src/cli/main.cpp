@@ -21,6 +21,15 @@ void add_output(CLI::App& app, Options& options) {
   app.add_option("-o,--output", options.output, "write to this file, whole or not at all");
 }
 
+void add_answers(CLI::App& app, Options& options) {
+  app.add_option("INPUT", options.inputs, ".txt, .md or .jsonl files, folders, or - for standard input (also when there is none)");
+  app.add_option("--format", options.format, "text, json or jsonl")->check(CLI::IsMember({"text", "json", "jsonl"}));
+  app.add_option("--threads", options.threads, "how many answers at once (0: as many as the machine has)")->check(CLI::Range(0U, 256U));
+  app.add_option("--width", options.width, "columns of the text")->check(CLI::Range(40, 400));
+  app.add_flag("-q,--quiet", options.quiet, "no progress on standard error");
+  add_output(app, options);
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -39,12 +48,10 @@ int main(int argc, char** argv) {
 
   CLI::App& check = add(app, "check", "check answers against a rubric, step by step", retort::cli::run_check);
   add_rubric(check, options);
-  check.add_option("INPUT", options.inputs, ".txt, .md or .jsonl files, folders, or - for standard input (also when there is none)");
-  check.add_option("--format", options.format, "text, json or jsonl")->check(CLI::IsMember({"text", "json", "jsonl"}));
-  check.add_option("--threads", options.threads, "how many answers at once (0: as many as the machine has)")->check(CLI::Range(0U, 256U));
-  check.add_option("--width", options.width, "columns of the text")->check(CLI::Range(40, 400));
-  check.add_flag("-q,--quiet", options.quiet, "no progress on standard error");
-  add_output(check, options);
+  add_answers(check, options);
+
+  CLI::App& calc = add(app, "calc", "find and check the calculations alone", retort::cli::run_calc);
+  add_answers(calc, options);
 
   CLI::App& results = add(app, "results", "work through a results table: means, anomalies, uncertainty, line of best fit", retort::cli::run_results);
   results.add_option("FILE", options.inputs, "a .csv file, or - for standard input (also when there is none)")->expected(0, 1);

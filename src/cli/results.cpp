@@ -2,6 +2,7 @@
 #include <cstdio>
 
 #include "base/messages.h"
+#include "cli/answers_run.h"
 #include "cli/support.h"
 #include "intake/csv.h"
 #include "intake/files.h"

@@ -1,9 +1,5 @@
 #include "cli/support.h"
 
-#include <sys/ioctl.h>
-#include <unistd.h>
-
-#include <algorithm>
 #include <cstdio>
 #include <filesystem>
 
@@ -22,13 +18,6 @@ void print(const Findings& findings, const SourceFiles& files, const std::string
 }
 
 void print(const Finding& finding) { std::fprintf(stderr, "retort: %s\n", describe(finding, {}).c_str()); }
-
-std::size_t page_width(const Options& options) {
-  if (options.width > 0) return static_cast<std::size_t>(std::clamp(options.width, 40, 400));
-  winsize size{};
-  bool terminal = options.output.empty() && ::isatty(STDOUT_FILENO) != 0 && ::ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col > 0;
-  return terminal ? std::clamp<std::size_t>(size.ws_col, 40, 100) : 80;
-}
 
 int write_out(const Options& options, std::string_view text) {
   Sink sink(options.output);

@@ -13,9 +13,6 @@ namespace retort::cli {
 void print(const Findings& findings, const SourceFiles& files, const std::string& folder);
 void print(const Finding& finding);
 
-// Columns for text: as asked for, the terminal's, or 80.
-std::size_t page_width(const Options& options);
-
 // Writes to `options.output` (whole or not at all) or standard output; the exit status.
 int write_out(const Options& options, std::string_view text);
 

@@ -145,6 +145,7 @@ class UnitParser {
     std::vector<std::size_t> ends;
     std::string run = run_of_letters(at, ends);
     if (run.empty()) return false;
+    if (run == "M" && (below || rest(ends.back()).starts_with("/"))) run = "m";  // "M/S", "N/M"
     if (whole(run, ends.back(), area, below)) return true;
     return area == 1 && (split(run, ends, below) || degree_word(run, ends.back(), below));
   }
@@ -234,8 +235,9 @@ class UnitParser {
     bool glued = gap == 0 && rest(at_).starts_with("\u00B0");
     if ((gap > 0 || glued) && factor(below)) {
       bool raised = parts_.back().power < 0;
-      bool known = (parts_[saved - 1].unit.symbol() == "N" && parts_.back().unit.symbol() == "m") ||
-                   (parts_[saved - 1].unit.symbol() == "kW" && parts_.back().unit.symbol() == "h");
+      std::string before = parts_[saved - 1].unit.symbol();
+      bool length = parts_.back().unit.unit->symbol == "m";
+      bool known = (before == "N" && length) || (before == "kW" && parts_.back().unit.symbol() == "h") || (before == "kg" && length && rest(at_).starts_with("/"));
       bool celsius = parts_.back().unit.unit->dimension == dimension::kTemperature && below;
       if (raised || known || celsius || dot || glued) {
         if (!below || parts_.back().power < 0 || celsius || dot || glued) return true;

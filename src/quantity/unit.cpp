@@ -13,7 +13,7 @@ constexpr double kDegree = std::numbers::pi / 180.0;
 
 // Factors: SI Brochure, 9th edition, tables 2, 4, 7 and 8 (prefixes: table 7; min, h, L, °: table 8).
 constexpr std::array kUnits = {
-    Unit{"m", "m metre metres meter meters", kLength, 1.0},
+    Unit{"m", "m metre metres meter meters mtrs mtr metrs meteres", kLength, 1.0},
     Unit{"cm", "cm cms centimetre centimetres centimeter centimeters", kLength, 1e-2},
     Unit{"mm", "mm mms millimetre millimetres millimeter millimeters", kLength, 1e-3},
     Unit{"km", "km kilometre kilometres kilometer kilometers", kLength, 1e3},
@@ -36,11 +36,11 @@ constexpr std::array kUnits = {
     Unit{"m³", "m3", kVolume, 1.0},
     Unit{"Hz", "hz hertz herz hertzs hurtz", kFrequency, 1.0},
     Unit{"kHz", "khz kilohertz", kFrequency, 1e3},
-    Unit{"J", "j joule joules", kEnergy, 1.0},
+    Unit{"J", "j joule joules joles jole jouls joul jules jule", kEnergy, 1.0},
     Unit{"kJ", "kj kilojoule kilojoules", kEnergy, 1e3},
-    Unit{"W", "w watt watts", kPower, 1.0},
+    Unit{"W", "w watt watts wats wat wattes", kPower, 1.0},
     Unit{"kW", "kw kilowatt kilowatts", kPower, 1e3},
-    Unit{"V", "v volt volts", kVoltage, 1.0},
+    Unit{"V", "v volt volts vlts", kVoltage, 1.0},
     Unit{"A", "amp amps ampere amperes", kCurrent, 1.0},
     Unit{"mA", "ma milliamp milliamps", kCurrent, 1e-3},
     Unit{"Ω", "\u03C9 ohm ohms", kResistance, 1.0},

@@ -1,5 +1,6 @@
 #include "report/review_json.h"
 
+#include "report/calc_json.h"
 #include "report/json_writer.h"
 
 namespace retort {
@@ -43,7 +44,8 @@ void append_review_json(const Rubric& rubric, const Answer& answer, const Review
   if (answer.mark2 >= 0) json.key("mark2").number(answer.mark2);
   write_steps(rubric, answer, review, json);
   write_order(rubric, review, json);
-  json.key("calculations").begin_array().end_array();
+  json.key("calculations");
+  write_calculations(answer.text, review.calculations, json);
   json.key("next").begin_array();
   for (std::size_t i : review.next) json.text(rubric.steps[i].id);
   json.end_array();

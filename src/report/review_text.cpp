@@ -1,6 +1,7 @@
 #include "report/review_text.h"
 
 #include "base/messages.h"
+#include "report/calc_text.h"
 #include "report/page.h"
 
 namespace retort {
@@ -95,6 +96,10 @@ void append_review_text(const Rubric& rubric, const Answer& answer, const Review
   append_steps(rubric, answer, review, StepStatus::vague, "Mentioned, but not clear enough yet", width, out);
   append_steps(rubric, answer, review, StepStatus::missing, "Not found", width, out);
   append_order(rubric, review, width, out);
+  if (!review.calculations.empty()) {
+    out += "\nCalculations\n";
+    append_calculations(answer.text, review.calculations, width, out);
+  }
   if (!review.next.empty()) {
     out += "\nDo next\n";
     for (std::size_t i : review.next) append_wrapped(rubric.steps[i].hint, width, "  - ", "    ", out);

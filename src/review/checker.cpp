@@ -1,5 +1,7 @@
 #include "review/checker.h"
 
+#include "rubric/formulas.h"
+
 namespace retort {
 
 Checker::Made Checker::make(const std::string& name, const SourceFiles& files, std::string_view real_words) {
@@ -12,7 +14,9 @@ Checker::Made Checker::make(const std::string& name, const SourceFiles& files, s
   Made made;
   made.findings = std::move(loaded.findings);
   if (!loaded.rubric) return made;
+  if (workshop.formulas == nullptr) workshop.formulas = open_formulas(files, made.findings);
   std::unique_ptr<Checker> checker(new Checker);
+  checker->formulas_ = workshop.formulas;
   checker->rubric_ = std::make_unique<Rubric>(std::move(*loaded.rubric));
   checker->program_ = compile(*checker->rubric_, RealWords(real_words), workshop.forms, made.findings);
   if (has_error(made.findings)) {
@@ -21,6 +25,13 @@ Checker::Made Checker::make(const std::string& name, const SourceFiles& files, s
   }
   made.checker = std::move(checker);
   return made;
+}
+
+std::shared_ptr<const calc::FormulaBook> open_formulas(const SourceFiles& files, Findings& findings) {
+  auto book = std::make_shared<calc::FormulaBook>();
+  auto source = files.find(std::string(kFormulasFile));
+  if (source != files.end()) load_formulas(source->second, source->first, *book, findings);
+  return book;
 }
 
 }  // namespace retort

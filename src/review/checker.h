@@ -4,6 +4,7 @@
 #include <optional>
 #include <string>
 
+#include "calc/formula.h"
 #include "match/matcher.h"
 #include "rubric/load.h"
 
@@ -14,6 +15,7 @@ struct Workshop {
   explicit Workshop(std::string_view real_words) : forms(RealWords(real_words)) {}
   WordForms forms;
   ParsedFiles parsed;
+  std::shared_ptr<const calc::FormulaBook> formulas;  // of formulas.json, once it has been read
 };
 
 // Owns a rubric and its Program. Immutable; may be shared by threads.
@@ -32,11 +34,16 @@ class Checker {
 
   [[nodiscard]] const Rubric& rubric() const { return *rubric_; }
   [[nodiscard]] const Program& program() const { return *program_; }
+  [[nodiscard]] const calc::FormulaBook& formulas() const { return *formulas_; }
 
  private:
   Checker() = default;
   std::unique_ptr<Rubric> rubric_;
   std::unique_ptr<Program> program_;
+  std::shared_ptr<const calc::FormulaBook> formulas_;
 };
+
+// The book of formulas of a folder; an empty one, with a finding, if it has none.
+std::shared_ptr<const calc::FormulaBook> open_formulas(const SourceFiles& files, Findings& findings);
 
 }  // namespace retort

@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "calc/calculations.h"
 #include "match/matcher.h"
 #include "review/checker.h"
 #include "text/reader.h"
@@ -25,6 +26,7 @@ struct Review {
   std::vector<StepReview> steps;         // as in the rubric
   std::vector<OrderMatch> order;         // as in the rubric
   std::vector<std::size_t> next;         // up to three steps to do next, most worthwhile first
+  std::vector<calc::Calculation> calculations;  // in the order of the answer
   Level level;
   std::size_t words = 0;
   std::size_t copied_words = 0;
@@ -35,7 +37,7 @@ struct Review {
 // Reviews answers against one checker. Threads: one Reviewer for each thread.
 class Reviewer {
  public:
-  explicit Reviewer(const Checker& checker) : checker_(checker), matcher_(checker.program()) {}
+  explicit Reviewer(const Checker& checker) : checker_(checker), matcher_(checker.program()), calculator_(checker.formulas()) {}
   Review review(std::string_view answer);
 
  private:
@@ -43,6 +45,7 @@ class Reviewer {
   Reader reader_;
   Document document_;
   Matcher matcher_;
+  calc::Calculator calculator_;
 };
 
 // The indicative range, from the core steps and their order.

@@ -36,9 +36,10 @@ void Loader::read_gradient(const Value& object, const std::string& file, results
     else if (of->text == "sines") meaning.from = results::ConstantFrom::sines;
     else if (of->text != "gradient") findings.push_back(make_finding(Code::value_not_allowed, file, of->span, {of->text, "of", "gradient, inverse, sines"}));
   }
-  if (const Value* unit = fields.need("unit", Type::string, "\"gradient\"", "\"N/m\", or \"\" for a number without a unit")) {
-    if (!unit->text.empty()) meaning.unit = read_unit(unit->text);
-    if (!unit->text.empty() && !meaning.unit) findings.push_back(make_finding(Code::unit_unreadable, file, unit->span, {unit->text}));
+  if (const Value* unit = fields.need("unit", Type::string, "\"gradient\"", "\"N/m\", or \"1\" for a number without a unit")) {
+    bool none = unit->text == "1";
+    if (!none) meaning.unit = read_unit(unit->text);
+    if (!none && !meaning.unit) findings.push_back(make_finding(Code::unit_unknown, file, unit->span, {unit->text}));
   }
   guide.gradient = std::move(meaning);
 }

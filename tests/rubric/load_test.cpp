@@ -74,7 +74,7 @@ INSTANTIATE_TEST_SUITE_P(
         Row{"results with an unknown key", one_step(R"~("present": ["x"])~", R"~(, "results": {"x": ["a"], "y": ["b"], "z": 1})~"), "key-unknown"},
         Row{"gradient of what", one_step(R"~("present": ["x"])~", R"~(, "results": {"x": ["a"], "y": ["b"], "gradient": {"name": "k", "of": "square", "unit": "N"}})~"), "value-not-allowed"},
         Row{"gradient without a name", one_step(R"~("present": ["x"])~", R"~(, "results": {"x": ["a"], "y": ["b"], "gradient": {"of": "gradient", "unit": "N"}})~"), "key-missing"},
-        Row{"gradient in no known unit", one_step(R"~("present": ["x"])~", R"~(, "results": {"x": ["a"], "y": ["b"], "gradient": {"name": "k", "of": "gradient", "unit": "bananas"}})~"), "unit-unreadable"},
+        Row{"gradient in no known unit", one_step(R"~("present": ["x"])~", R"~(, "results": {"x": ["a"], "y": ["b"], "gradient": {"name": "k", "of": "gradient", "unit": "bananas"}})~"), "unit-unknown"},
         Row{"results of a wrong type", one_step(R"~("present": ["x"])~", R"~(, "results": [])~"), "wrong-type"},
         Row{"not an object", "[1]", "json-not-object"}, Row{"not JSON", "{", "json-syntax"}),
     test::row_name<Row>);

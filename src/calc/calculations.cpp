@@ -1,0 +1,184 @@
+#include "calc/calculations.h"
+
+#include <algorithm>
+
+#include "calc/chains.h"
+#include "calc/prose.h"
+#include "calc/slips.h"
+
+namespace retort::calc {
+namespace {
+
+Calculation make(const Chain& chain, const Judgement& judgement) {
+  Calculation out;
+  out.span = chain.span;
+  out.result = chain.stated.back().digits;
+  out.verdict = judgement.verdict;
+  out.slips = judgement.slips;
+  out.remarks = judgement.remarks;
+  out.doubt = judgement.doubt;
+  out.correct = judgement.correct;
+  out.formula = judgement.formula;
+  return out;
+}
+
+// How far apart two values may be when both are reckoned from rounded readings.
+bool about_equal(const Expression& a, const Expression& b) {
+  Value x = evaluate(a, Scaling::si);
+  Value y = evaluate(b, Scaling::si);
+  Value p = evaluate(a, Scaling::as_written);
+  Value q = evaluate(b, Scaling::as_written);
+  if (x.state != State::ok || y.state != State::ok) return false;
+  Exact room(1, 1000000);
+  for (const Leaf& leaf : b.leaves) {
+    if (leaf.figures > 0 && leaf.value != 0) room += power_of_ten(leaf.last_place) / (2 * abs(leaf.value));
+  }
+  auto near = [&](const Exact& m, const Exact& n) { return abs(m - n) <= room * std::max(Exact(abs(m)), Exact(abs(n))); };
+  return near(x.number, y.number) || near(p.number, q.number) || near(p.number * 100, q.number);
+}
+
+// "3 + 4 + 5 = 12 / 3 = 4": the next part goes on from the value of the one before.
+bool runs_on(const Expression& part, const Expression& next) {
+  if (next.single() || next.leaves.empty()) return false;
+  Value v = evaluate(part, Scaling::as_written);
+  if (v.state != State::ok) return false;
+  const Leaf& first = next.leaves[0];
+  Decimal said;
+  said.value = first.value;
+  said.figures = first.figures;
+  said.last_place = first.last_place;
+  if (is_rounded(v.number, v.rough, said)) return true;
+  // the first part itself may be reckoned wrongly; it still runs on if its place is taken by a number
+  return false;
+}
+
+class ChainJudge {
+ public:
+  ChainJudge(const Judge& judge, const Chain& chain) : judge_(judge), chain_(chain) {}
+
+  Judgement run() {
+    if (Judgement running; runs(running)) return running;
+    const Stated& last = chain_.stated.back();
+    std::size_t first = first_expression();
+    Judgement whole = judge_.judge(chain_.parts[first], last, chain_.named, chain_.span);
+    if (whole.verdict == Verdict::right || whole.doubt != Doubt::none) return whole;
+    return weakest_link(first, whole);
+  }
+
+ private:
+  std::size_t first_expression() const {
+    for (std::size_t i = 0; i + 1 < chain_.parts.size(); ++i) {
+      if (!chain_.parts[i].single()) return i;
+    }
+    return 0;
+  }
+
+  bool runs(Judgement& out) const {
+    for (std::size_t i = 0; i + 1 < chain_.parts.size(); ++i) {
+      const Expression& part = chain_.parts[i];
+      const Expression& next = chain_.parts[i + 1];
+      if (part.single() || about_equal(part, next) || !runs_on(part, next)) continue;
+      out.verdict = Verdict::wrong;
+      out.slips = {Slip::chain};
+      const Stated& last = chain_.stated.back();
+      std::size_t from = last_expression();
+      Judgement end = judge_.judge(chain_.parts[from], last, {}, chain_.span);
+      Value v = evaluate(chain_.parts[from], Scaling::as_written);
+      if (v.state == State::ok) out.correct = end.verdict == Verdict::wrong ? end.correct : sensible(last.decimal.value, chain_.parts[from], &last.decimal, last.unit ? last.unit->symbol : "");
+      if (end.verdict == Verdict::wrong) out.slips.insert(out.slips.end(), end.slips.begin(), end.slips.end());
+      return true;
+    }
+    return false;
+  }
+  std::size_t last_expression() const {
+    for (std::size_t i = chain_.parts.size() - 1; i-- > 0;) {
+      if (!chain_.parts[i].single()) return i;
+    }
+    return 0;
+  }
+
+  // Each link by itself: the first that does not hold tells what went wrong; if all hold, rounding on the way
+  // explains the difference.
+  Judgement weakest_link(std::size_t first, const Judgement& whole) const {
+    std::size_t from = first;
+    bool all_hold = true;
+    Judgement found = whole;
+    for (std::size_t i = first + 1; i < chain_.parts.size(); ++i) {
+      const Stated& stated = chain_.stated[i];
+      if (stated.decimal.figures == 0) {
+        if (!about_equal(chain_.parts[from], chain_.parts[i])) {
+          all_hold = false;
+          found = against(chain_.parts[from], chain_.parts[i], whole);
+          break;
+        }
+        from = i;
+        continue;
+      }
+      bool last = i + 1 == chain_.parts.size();
+      Judgement link = judge_.judge(chain_.parts[from], stated, last ? chain_.named : Named{}, chain_.span);
+      if (link.verdict != Verdict::right) {
+        all_hold = false;
+        found = link;
+        if (!last && whole.verdict == Verdict::wrong && !whole.correct.empty()) found.correct = whole.correct;
+        break;
+      }
+      from = i;
+    }
+    if (all_hold && !only_link_wrong(whole)) {
+      Judgement right;
+      right.verdict = Verdict::right;
+      return right;
+    }
+    return found;
+  }
+  // A wrong formula or unit shows only over the whole chain.
+  bool only_link_wrong(const Judgement& whole) const {
+    if (chain_.parts.size() == 2) return true;
+    if (whole.slips.empty()) return false;
+    Slip slip = whole.slips[0];
+    return slip != Slip::arithmetic && slip != Slip::rounding;
+  }
+  // Two expressions that should be equal: the second one's value as the result of the first.
+  Judgement against(const Expression& part, const Expression& next, const Judgement& whole) const {
+    Value v = evaluate(next, Scaling::as_written);
+    if (v.state != State::ok || v.number == 0) return whole;
+    Stated as_result;
+    as_result.decimal.value = rounded(v.number, first_place(abs(v.number)) - 2);
+    as_result.decimal.figures = 3;
+    as_result.decimal.last_place = first_place(abs(v.number)) - 2;
+    Judgement link = judge_.judge(part, as_result, {}, chain_.span);
+    if (!whole.slips.empty() && whole.slips[0] != Slip::arithmetic) return whole;
+    if (link.verdict == Verdict::wrong) {
+      link.correct = whole.correct;
+      return link;
+    }
+    return whole;
+  }
+
+  const Judge& judge_;
+  const Chain& chain_;
+};
+
+}  // namespace
+
+std::vector<Calculation> Calculator::check(std::string_view text, const std::vector<Fact>& given) {
+  std::vector<Calculation> out;
+  read_tokens(text, tokens_);
+  if (tokens_.numbers.empty()) return out;
+  find_facts(tokens_, book_, facts_);
+  facts_.insert(facts_.end(), given.begin(), given.end());
+  Judge judge(tokens_, book_, facts_);
+  std::vector<Chain> chains = find_chains(tokens_, book_, facts_);
+  std::vector<Span> taken;
+  for (const Chain& chain : chains) {
+    Judgement judgement = ChainJudge(judge, chain).run();
+    if (chain.loose && !judgement.explained() && judgement.doubt == Doubt::none) continue;
+    out.push_back(make(chain, judgement));
+    taken.push_back(chain.span);
+  }
+  find_in_prose(tokens_, book_, facts_, judge, taken, out);
+  std::stable_sort(out.begin(), out.end(), [](const Calculation& a, const Calculation& b) { return a.result.begin < b.result.begin; });
+  return out;
+}
+
+}  // namespace retort::calc

@@ -1,0 +1,545 @@
+#include "calc/chains.h"
+
+#include <algorithm>
+
+#include "calc/links.h"
+#include "calc/readings.h"
+
+namespace retort::calc {
+namespace {
+
+constexpr std::size_t kReach = 12;      // words between an expression and its result
+constexpr std::size_t kBackReach = 28;  // tokens that are looked back over for what is worked out
+constexpr std::size_t kMostParts = 12;
+
+bool starts_operand(TokenKind kind) {
+  return kind == TokenKind::number || kind == TokenKind::pi || kind == TokenKind::open || kind == TokenKind::minus || (kind >= TokenKind::root && kind <= TokenKind::arctangent);
+}
+
+class Finder {
+ public:
+  Finder(const Tokens& tokens, const FormulaBook& book, const std::vector<Fact>& facts) : tokens_(tokens), book_(book), facts_(facts) {}
+
+  std::vector<Chain> run() {
+    while (at_ < tokens_.size()) {
+      std::size_t begin = at_;
+      if (!chain_at(begin)) at_ = std::max(at_, begin + 1);
+    }
+    return std::move(chains_);
+  }
+
+ private:
+  bool chain_at(std::size_t begin) {
+    TokenKind kind = tokens_.kind(begin);
+    std::optional<Parsed> parsed;
+    if (stacked(begin)) return true;
+    if (starts_operand(kind)) {
+      if (kind == TokenKind::minus && begin > 0 && !starts_sign(begin)) return false;
+      parsed = parse(tokens_, begin);
+    } else if (kind == TokenKind::divide || kind == TokenKind::times) {
+      return operator_first(begin);
+    }
+    if (!parsed) return false;
+    std::size_t end = parsed->end;
+    Chain chain;
+    if (build(begin, std::move(*parsed), chain)) {
+      at_ = chain.end_token;
+      chains_.push_back(std::move(chain));
+      return true;
+    }
+    at_ = std::max(at_ + 1, end);
+    return true;
+  }
+  bool build(std::size_t begin, Parsed parsed, Chain& chain) {
+    chain.first_token = begin;
+    chain.parts.push_back(std::move(parsed.expression));
+    chain.stated.push_back(stated_at(begin, parsed.end));
+    chain.end_token = parsed.end;
+    name(chain);
+    follow(chain);
+    return finish(chain);
+  }
+
+  // "it took 25.2 s. I divided by 10", "186 and then ÷ 3": what the operator acts on stands before. Of the
+  // numbers there, the one is meant that gives the result; the nearest with a unit, if none does.
+  bool operator_first(std::size_t begin) {
+    bool worded = tokens_.all[begin].in_words;
+    if (!worded && !tokens_.is(begin - 1, TokenKind::word)) return false;
+    std::vector<Leaf> operands;
+    if (const Fact* usual = quantity_before(begin)) operands.push_back(usual->leaf);
+    for (std::size_t i = facts_.size(); i-- > 0 && operands.size() < 5;) {
+      if (facts_[i].token < begin && begin - facts_[i].token <= 16) operands.push_back(facts_[i].leaf);
+    }
+    std::optional<Chain> chosen;
+    if (std::optional<Parsed> summed = sum_of_list(begin)) {
+      Chain chain;
+      if (build(begin, std::move(*summed), chain)) chosen = std::move(chain);
+    }
+    for (const Leaf& operand : operands) {
+      if (chosen && gives_result(*chosen)) break;
+      std::optional<Parsed> parsed = parse_rest(tokens_, operand, begin);
+      if (!parsed || parsed->end == begin) return false;
+      Chain chain;
+      if (!build(begin, std::move(*parsed), chain)) continue;
+      if (!chosen || gives_result(chain)) chosen = std::move(chain);
+    }
+    if (!chosen) return false;
+    at_ = chosen->end_token;
+    chains_.push_back(std::move(*chosen));
+    return true;
+  }
+  static bool gives_result(const Chain& chain) {
+    Value v = evaluate(chain.parts[0], Scaling::as_written);
+    return v.state == State::ok && is_rounded(v.number, v.rough, chain.stated.back().decimal);
+  }
+  // "4, 7, 0, 9 and 5. I added them up and divided by 5"
+  std::optional<Parsed> sum_of_list(std::size_t begin) const {
+    bool added = false;
+    for (std::size_t n = 1; n <= 7 && n <= begin; ++n) added = added || tokens_.word(begin - n).starts_with("add");
+    if (!added) return std::nullopt;
+    std::size_t next = 0;
+    while (next < facts_.size() && facts_[next].token < begin) ++next;
+    if (next == facts_.size()) return std::nullopt;
+    std::vector<std::size_t> list = readings_before(tokens_, facts_, next);
+    if (list.size() < 2 || begin - facts_[list.back()].token > 14) return std::nullopt;
+    std::optional<Parsed> parsed = parse_rest(tokens_, facts_[list[0]].leaf, begin);
+    if (!parsed || parsed->end == begin) return std::nullopt;
+    // the sum takes the place of its first reading
+    Expression& e = parsed->expression;
+    std::int16_t sum = e.add_node(Op::leaf, -1, -1, 0);
+    for (std::size_t i = 1; i < list.size(); ++i) {
+      std::int16_t leaf = e.add_leaf(facts_[list[i]].leaf);
+      sum = e.add_node(Op::add, sum, leaf);
+    }
+    for (Node& node : e.nodes) {
+      if (node.op != Op::add && node.left >= 0 && e.node(node.left).op == Op::leaf && e.node(node.left).index == 0) node.left = sum;
+    }
+    return parsed;
+  }
+  // A fraction over three lines: "1.1", "---- = 2.62", "0.42".
+  bool stacked(std::size_t begin) {
+    bool bar = tokens_.is(begin, TokenKind::number) && tokens_.is(begin + 1, TokenKind::line) && tokens_.is(begin + 2, TokenKind::word) && tokens_.word(begin + 2).starts_with("---");
+    if (!bar || !tokens_.is(begin + 3, TokenKind::equals)) return false;
+    std::size_t i = begin + 4;
+    if (!tokens_.is(i, TokenKind::number) || !tokens_.is(i + 1, TokenKind::line) || !tokens_.is(i + 2, TokenKind::number)) return false;
+    std::optional<Parsed> top = parse(tokens_, begin);
+    std::optional<Parsed> bottom = parse(tokens_, i + 2);
+    std::optional<Parsed> result = parse(tokens_, i);
+    if (!top || !bottom || !result || !top->expression.single() || !bottom->expression.single()) return false;
+    Chain chain;
+    chain.first_token = begin;
+    Expression fraction = top->expression;
+    std::int16_t below = fraction.add_leaf(bottom->expression.leaves[0]);
+    fraction.root = fraction.add_node(Op::divide, top->expression.root, below);
+    chain.parts = {std::move(fraction), std::move(result->expression)};
+    chain.stated = {Stated{}, stated_at(i, i + 1)};
+    chain.end_token = bottom->end;
+    name(chain);
+    chain.span = {tokens_.all[begin].source.begin, tokens_.all[i + 2].source.end};
+    at_ = chain.end_token;
+    chains_.push_back(std::move(chain));
+    return true;
+  }
+  bool starts_sign(std::size_t i) const {
+    TokenKind before = tokens_.kind(i - 1);
+    return before == TokenKind::equals || before == TokenKind::open || before == TokenKind::line || before == TokenKind::word || before == TokenKind::comma;
+  }
+
+  // "it took 25.2 s. I divided by 10": what the operator acts on.
+  const Fact* quantity_before(std::size_t at) const {
+    const Fact* found = nullptr;
+    for (const Fact& fact : facts_) {
+      if (fact.token >= at) break;
+      if (at - fact.token <= 16 && (fact.leaf.unit || found == nullptr || !found->leaf.unit || at - fact.token <= 3)) found = &fact;
+    }
+    return found;
+  }
+
+  Stated stated_at(std::size_t begin, std::size_t end) const {
+    Stated out;
+    std::size_t i = begin;
+    if (tokens_.is(i, TokenKind::minus)) ++i;
+    if (i + 1 != end || !tokens_.is(i, TokenKind::number)) return out;
+    const Number& number = tokens_.number(i);
+    out.decimal = number.decimal;
+    if (out.decimal.figures == kMostDigits) out.decimal.figures = 0;
+    out.unit = number.unit;
+    out.source = tokens_.all[i].source;
+    out.digits = number.digits;
+    if (i > begin && tokens_.all[i].glued) out.digits.begin = tokens_.all[begin].source.begin;
+    out.token = i;
+    return out;
+  }
+
+  // Signs of equality, over a line's end; 0 if there is none.
+  std::size_t sign_at(std::size_t i) const {
+    std::size_t k = i;
+    while (tokens_.is(k, TokenKind::line) && k < i + 3) ++k;
+    return tokens_.is(k, TokenKind::equals) ? k + 1 : 0;
+  }
+
+  void follow(Chain& chain) {
+    while (chain.parts.size() < kMostParts) {
+      std::size_t i = chain.end_token;
+      if (is_unit_words(i)) ++i;
+      std::size_t behind = sign_at(i);
+      if (behind == 0) behind = same_name_again(chain, i);
+      if (behind != 0) {
+        if (!take_part(chain, behind)) break;
+        continue;
+      }
+      if (converted_in_brackets(chain)) continue;
+      if (!worded_result(chain)) break;
+    }
+  }
+  // "v = 20 × 1.7" and on the next line "v = 34": behind the second sign; 0 if it is not so.
+  std::size_t same_name_again(const Chain& chain, std::size_t i) const {
+    if (!tokens_.is(i, TokenKind::line) || chain.parts.back().single()) return 0;
+    while (tokens_.is(i, TokenKind::line)) ++i;
+    std::size_t sign = chain.first_token;
+    if (sign < 2 || !tokens_.is(sign - 1, TokenKind::equals) || !tokens_.is(i + 1, TokenKind::equals)) return 0;
+    std::string_view before = tokens_.word(sign - 2);
+    return !before.empty() && before == tokens_.word(i) ? i + 2 : 0;
+  }
+  // A unit that is not in the table ("bpm"), between a number and a sign.
+  bool is_unit_words(std::size_t i) const {
+    return tokens_.is(i, TokenKind::word) && tokens_.all[i].length > 0 && tokens_.all[i].source.size() <= 12 && sign_at(i + 1) != 0 && tokens_.is(i - 1, TokenKind::number) && !tokens_.number(i - 1).unit &&
+           book_.by_symbol(tokens_.all[i].source.of(tokens_.source)).empty();
+  }
+
+  bool take_part(Chain& chain, std::size_t i) {
+    while (tokens_.is(i, TokenKind::line)) ++i;
+    for (std::size_t n = 0; n < 3 && tokens_.is(i, TokenKind::word) && is_filler_word(tokens_.word(i)); ++n) ++i;
+    if (tokens_.is(i, TokenKind::equals)) ++i;
+    if (tokens_.is(i, TokenKind::plus)) ++i;  // "= +5", "= ±0.2"
+    if (tokens_.is(i, TokenKind::times) && tokens_.is(i + 1, TokenKind::number)) ++i;  // "= x40"
+    if (!starts_operand(tokens_.kind(i))) return false;
+    std::optional<Parsed> parsed = parse(tokens_, i);
+    if (!parsed) return false;
+    chain.parts.push_back(std::move(parsed->expression));
+    chain.stated.push_back(stated_at(i, parsed->end));
+    chain.end_token = parsed->end;
+    return true;
+  }
+
+  // "3.2 cm (0.032 m)"
+  bool converted_in_brackets(Chain& chain) {
+    std::size_t i = chain.end_token;
+    if (!tokens_.is(i, TokenKind::open) || !tokens_.is(i + 1, TokenKind::number) || !tokens_.is(i + 2, TokenKind::close)) return false;
+    const Stated& last = chain.stated.back();
+    const Number& inside = tokens_.number(i + 1);
+    if (!last.unit || !inside.unit || inside.unit->dimension != last.unit->dimension || inside.unit->scale == last.unit->scale) return false;
+    Expression e = chain.parts.back();
+    if (!conversion_fits(e, stated_at(i + 1, i + 2))) return false;
+    std::optional<Parsed> parsed = parse(tokens_, i + 1);
+    chain.parts.push_back(std::move(parsed->expression));
+    chain.stated.push_back(stated_at(i + 1, i + 2));
+    chain.end_token = i + 3;
+    return true;
+  }
+  static bool conversion_fits(const Expression& from, const Stated& to) {
+    Value v = evaluate(from, Scaling::si);
+    return v.state == State::ok && to.unit && is_rounded(v.number / exact(to.unit->scale), v.rough, to.decimal);
+  }
+
+  // The result in words: "and got 40", "which comes to 0.54 m/s", "so the time for one is 0.71 s".
+  bool worded_result(Chain& chain) {
+    const Expression& e = chain.parts.back();
+    bool conversion = e.single();
+    if (conversion) return as_percentage(chain) || worded_conversion(chain);
+    bool linked = false;
+    bool filler = true;
+    bool stopped = false;
+    std::size_t i = chain.end_token;
+    for (std::size_t n = 0; n < kReach && i < tokens_.size(); ++n, ++i) {
+      TokenKind kind = tokens_.kind(i);
+      if (kind == TokenKind::number) {
+        if (tokens_.all[i].in_words && tokens_.number(i).decimal.value <= 1) continue;
+        break;
+      }
+      if (kind == TokenKind::word) {
+        std::string_view word = tokens_.word(i);
+        linked = linked || is_linking_word(word);
+        filler = filler && is_filler_word(word);
+        if (is_reason_word(word) && word != "as" && word != "by" && word != "did") return false;
+      } else if (kind == TokenKind::stop || kind == TokenKind::line) {
+        if (stopped || !continues(i + 1)) return false;
+        stopped = true;
+      } else if (kind == TokenKind::equals) {
+        linked = true;
+      } else if (kind == TokenKind::minus || (kind == TokenKind::plus && tokens_.is(i + 1, TokenKind::minus))) {
+        if (!tokens_.is(i + 1, TokenKind::number) || !tokens_.all[i + 1].glued) return false;
+      } else if (kind != TokenKind::comma && kind != TokenKind::close && kind != TokenKind::pi) {
+        return false;
+      } else if (kind == TokenKind::comma && i == chain.end_token && tokens_.is(i + 1, TokenKind::number) && !e.range_like) {
+        linked = true;  // "2293 shared by 6, 382 watts"
+        filler = false;
+      }
+    }
+    if (!linked || !tokens_.is(i, TokenKind::number) || e.range_like) return false;
+    std::optional<Parsed> parsed = parse(tokens_, i);
+    if (!parsed || !parsed->expression.single()) return false;
+    bool symbol = false;
+    std::vector<QuantityId> between = named_before(tokens_, book_, i, symbol, i - chain.end_token);
+    if (!between.empty()) chain.named = {between, true, symbol, {}};
+    chain.loose = chain.loose || (!filler && between.empty()) || stopped;
+    chain.parts.push_back(std::move(parsed->expression));
+    chain.stated.push_back(stated_at(i, parsed->end));
+    chain.end_token = parsed->end;
+    return true;
+  }
+  bool continues(std::size_t i) const {
+    while (tokens_.is(i, TokenKind::line)) ++i;
+    std::string_view word = tokens_.word(i);
+    return word == "so" || word == "this" || word == "that" || word == "it" || word == "which" || word == "i" || word == "answer" || word == "the" || word == "thats" || word == "and" || word == "then" || tokens_.is(i, TokenKind::equals);
+  }
+
+  // "350 g into 0.35 kg", "10 minutes is 600 s", "0.2 m or 20 cm"
+  bool worded_conversion(Chain& chain) {
+    const Stated from = chain.stated.back();
+    if (!from.unit || from.decimal.figures == 0) return false;
+    std::size_t i = chain.end_token;
+    bool converting = false;
+    bool linked = false;
+    for (std::size_t n = 0; n < 6 && i < tokens_.size(); ++n, ++i) {
+      TokenKind kind = tokens_.kind(i);
+      if (kind == TokenKind::number) break;
+      std::string_view word = tokens_.word(i);
+      if (kind == TokenKind::word && (is_filler_word(word) || is_converting_word(word) || read_unit(word))) {
+        converting = converting || is_converting_word(word);
+        linked = linked || is_linking_word(word);
+        continue;
+      }
+      if (kind == TokenKind::comma) continue;
+      return false;
+    }
+    if (!tokens_.is(i, TokenKind::number) || i == chain.end_token) return false;
+    Stated to = stated_at(i, i + 1);
+    if (linked && is_only_rounded(from, to)) {
+      Expression rounded_value;
+      rounded_value.root = rounded_value.add_leaf({to.decimal.value, to.decimal.figures, to.decimal.last_place, to.unit, false, to.source});
+      chain.parts.push_back(std::move(rounded_value));
+      chain.stated.push_back(to);
+      chain.end_token = i + 1;
+      return true;
+    }
+    if (!to.unit || to.unit->dimension != from.unit->dimension || to.unit->scale == from.unit->scale || to.unit->dimension.none()) return false;
+    std::optional<Parsed> parsed = parse(tokens_, i);
+    if (!parsed || !parsed->expression.single()) return false;
+    bool fits = conversion_fits(chain.parts.back(), to);
+    std::string_view verb = i == chain.end_token + 1 ? tokens_.word(chain.end_token) : std::string_view{};
+    bool said = converts_before(chain.first_token) || converting || verb == "is";
+    if (!fits) {
+      Value v = evaluate(chain.parts.back(), Scaling::si);
+      bool off = power_apart(v.number / exact(to.unit->scale), v.rough, to.decimal) != 0;
+      if (!(said && off)) return false;
+    }
+    chain.parts.push_back(std::move(parsed->expression));
+    chain.stated.push_back(to);
+    chain.end_token = parsed->end;
+    return true;
+  }
+  // "0.0306 which is 3.1 %", "0.75 or 75 %"
+  bool as_percentage(Chain& chain) {
+    if (chain.stated.back().unit || chain.parts.size() < 2) return false;
+    std::size_t i = chain.end_token;
+    for (std::size_t n = 0; n < 5 && tokens_.is(i, TokenKind::word) && (is_filler_word(tokens_.word(i)) || is_converting_word(tokens_.word(i))); ++n) ++i;
+    if (i == chain.end_token || !tokens_.is(i, TokenKind::number)) return false;
+    Stated to = stated_at(i, i + 1);
+    if (!to.unit || to.unit->symbol != "%") return false;
+    if (!is_rounded(chain.stated.back().decimal.value * 100, false, to.decimal)) return false;
+    std::optional<Parsed> parsed = parse(tokens_, i);
+    if (!parsed || !parsed->expression.single()) return false;
+    chain.parts.push_back(std::move(parsed->expression));
+    chain.stated.push_back(to);
+    chain.end_token = parsed->end;
+    return true;
+  }
+  // "59.8 W which is about 60 W"
+  static bool is_only_rounded(const Stated& from, const Stated& to) {
+    bool same_unit = to.unit && from.unit && to.unit->scale == from.unit->scale && to.unit->dimension == from.unit->dimension;
+    return same_unit && to.decimal.figures < from.decimal.figures && to.decimal.value != from.decimal.value && is_rounded(from.decimal.value, false, to.decimal);
+  }
+  bool converts_before(std::size_t at) const {
+    for (std::size_t n = 1; n <= 4 && n <= at; ++n) {
+      std::string_view word = tokens_.word(at - n);
+      if (word.starts_with("chang") || word.starts_with("conver") || word.starts_with("turn")) return true;
+    }
+    return false;
+  }
+
+  // What is worked out: the name before the first sign of equality of the line.
+  void name(Chain& chain) {
+    std::size_t begin = chain.first_token;
+    if (begin == 0) return;
+    std::size_t at = begin - 1;
+    if (tokens_.is(at, TokenKind::comma) && at > 0) --at;
+    while (tokens_.is(at, TokenKind::line) && at > 0 && tokens_.is(at + 1, TokenKind::equals)) --at;
+    std::size_t first_sign = tokens_.is(at, TokenKind::equals) ? at : begin;
+    bool formula = false;
+    for (std::size_t n = 0; n < kBackReach; ++n) {
+      TokenKind kind = tokens_.kind(at);
+      if (kind == TokenKind::equals) first_sign = at, formula = formula || at + 1 < begin;
+      else if (kind == TokenKind::line) {
+        if (!tokens_.is(at + 1, TokenKind::equals)) break;
+      } else if (kind == TokenKind::stop || kind == TokenKind::comma) {
+        break;
+      } else if (kind == TokenKind::number && !symbolic_number(at)) {
+        break;
+      }
+      if (at == 0) break;
+      --at;
+    }
+    bool symbol = false;
+    chain.named.quantities = named_before(tokens_, book_, first_sign, symbol);
+    chain.named.symbol = symbol;
+    chain.named.tight = first_sign < begin || (begin > 0 && (tokens_.word(begin - 1) == "is" || tokens_.word(begin - 1) == "was" || tokens_.word(begin - 1) == "be"));
+    if (raised_before(first_sign)) chain.named = {};
+    if (chain.named.quantities.empty()) earlier_formula(chain, begin);
+    if (chain.named.quantities.empty() && !raised_before(first_sign)) nearby(chain, begin);
+  }
+  // "½mv²", "2gh": a number that belongs to a formula in symbols
+  bool symbolic_number(std::size_t i) const {
+    const Number& number = tokens_.number(i);
+    if (number.unit) return false;
+    return tokens_.is(i + 1, TokenKind::word) || tokens_.is(i + 1, TokenKind::times) || tokens_.is(i + 1, TokenKind::divide) || tokens_.is(i + 1, TokenKind::open) || tokens_.is(i + 1, TokenKind::pi);
+  }
+  // "v² = ..." does not state v
+  bool raised_before(std::size_t sign) const {
+    if (sign == 0) return false;
+    TokenKind kind = tokens_.kind(sign - 1);
+    if (kind == TokenKind::squared || kind == TokenKind::cubed) return true;
+    std::string_view word = tokens_.word(sign - 1);
+    return word.size() == 2 && word[1] == '2' && book_.by_symbol(tokens_.all[sign - 1].source.of(tokens_.source)).empty();
+  }
+  // Whatever is named in the sentences before.
+  void nearby(Chain& chain, std::size_t begin) const {
+    for (std::size_t i = begin > 45 ? begin - 45 : 0; i < begin; ++i) {
+      std::vector<QuantityId> ids;
+      if (book_.phrase_at(tokens_, i, ids) == 0) continue;
+      for (QuantityId id : ids) {
+        if (std::find(chain.named.nearby.begin(), chain.named.nearby.end(), id) == chain.named.nearby.end()) chain.named.nearby.push_back(id);
+      }
+    }
+  }
+  // "... = 0.4 so that's the wavelength"
+  void name_behind(Chain& chain) const {
+    if (!chain.named.quantities.empty()) return;
+    for (std::size_t i = chain.end_token; i < chain.end_token + 6 && i < tokens_.size(); ++i) {
+      if (tokens_.kind(i) != TokenKind::word && tokens_.kind(i) != TokenKind::comma) return;
+      std::vector<QuantityId> ids;
+      std::string_view before = i > chain.end_token ? tokens_.word(i - 1) : std::string_view{};
+      bool points = before == "the" || before == "my" || before == "for" || before == "is" || before == "thats";
+      if (book_.phrase_at(tokens_, i, ids) > 0) {
+        if (points) chain.named = {ids, true, false, {}};
+        return;
+      }
+      if (!is_filler_word(tokens_.word(i))) return;
+    }
+  }
+  // "a = (v - u) / t" on a line of its own, before the numbers
+  void earlier_formula(Chain& chain, std::size_t begin) {
+    std::size_t stop = begin > 60 ? begin - 60 : 0;
+    for (std::size_t i = begin; i > stop; --i) {
+      if (!tokens_.is(i - 1, TokenKind::equals) || i >= tokens_.size()) continue;
+      bool symbols = tokens_.is(i, TokenKind::word) || tokens_.is(i, TokenKind::open);
+      if (!symbols) continue;
+      bool symbol = false;
+      std::vector<QuantityId> found = named_before(tokens_, book_, i - 1, symbol);
+      if (found.empty() || raised_before(i - 1)) continue;
+      chain.named = {found, false, symbol, {}};
+      return;
+    }
+  }
+
+  // "I got 40 by doing 6 / 0.15", "25 N/m (3 / 0.12)"
+  bool result_before(Chain& chain) {
+    bool reason = false;
+    std::size_t i = chain.first_token;
+    for (std::size_t n = 0; n < 7 && i > 0; ++n) {
+      --i;
+      TokenKind kind = tokens_.kind(i);
+      if (kind == TokenKind::number) break;
+      if (kind == TokenKind::word) {
+        reason = reason || is_reason_word(tokens_.word(i));
+        continue;
+      }
+      if (kind == TokenKind::open) {
+        reason = true;
+        continue;
+      }
+      if (kind != TokenKind::comma && kind != TokenKind::stop) return false;
+    }
+    if (!tokens_.is(i, TokenKind::number) || !reason || chain.parts[0].range_like) return false;
+    if (!chains_.empty() && chains_.back().end_token > i) return false;
+    Leaf leaf{tokens_.number(i).decimal.value, tokens_.number(i).decimal.figures, tokens_.number(i).decimal.last_place, tokens_.number(i).unit, false, tokens_.all[i].source};
+    Expression result;
+    result.root = result.add_leaf(leaf);
+    chain.parts.push_back(std::move(result));
+    chain.stated.push_back(stated_at(i, i + 1));
+    bool symbol = false;
+    chain.named.quantities = named_before(tokens_, book_, i, symbol);
+    chain.named.tight = false;
+    chain.named.symbol = symbol;
+    chain.backwards = true;
+    chain.loose = true;
+    return true;
+  }
+
+  bool finish(Chain& chain) {
+    // what comes last must be a number; what is behind it is no part of this
+    while (chain.parts.size() > 1 && chain.stated.back().decimal.figures == 0) {
+      chain.parts.pop_back();
+      chain.stated.pop_back();
+    }
+    // "100 g = 0.1 kg → 1 N": a number of another kind is no longer the same thing
+    if (chain.parts[0].single()) {
+      for (std::size_t i = 1; i < chain.parts.size(); ++i) {
+        const auto& a = chain.stated[i - 1].unit;
+        const auto& b = chain.stated[i].unit;
+        if (!chain.parts[i].single() || !a || !b || a->dimension == b->dimension) continue;
+        chain.parts.resize(i);
+        chain.stated.resize(i);
+        chain.end_token = chain.stated.back().token + 1;
+        break;
+      }
+    }
+    if (chain.parts.size() == 1 && !chain.parts[0].single()) {
+      if (!result_before(chain)) return false;
+    }
+    if (chain.parts.size() < 2) return false;
+    if (std::all_of(chain.parts.begin(), chain.parts.end(), [](const Expression& e) { return e.single(); }) && !converts(chain)) return false;
+    name_behind(chain);
+    std::uint32_t begin = chain.backwards ? chain.stated.back().source.begin : tokens_.all[named_from(chain)].source.begin;
+    std::uint32_t end = chain.backwards ? tokens_.all[chain.end_token - 1].source.end : chain.stated.back().source.end;
+    chain.span = {begin, std::max(begin, end)};
+    return true;
+  }
+  // Numbers alone are a calculation only if the unit changes.
+  static bool converts(const Chain& chain) {
+    for (std::size_t i = 0; i + 1 < chain.stated.size(); ++i) {
+      const auto& a = chain.stated[i].unit;
+      const auto& b = chain.stated[i + 1].unit;
+      if (a && b && a->dimension == b->dimension && !(a->scale == b->scale)) return true;
+    }
+    return false;
+  }
+  // The chain's span takes in the symbol or word before its first sign.
+  std::size_t named_from(const Chain& chain) const {
+    std::size_t i = chain.first_token;
+    if (i >= 2 && tokens_.is(i - 1, TokenKind::equals) && tokens_.is(i - 2, TokenKind::word)) return i - 2;
+    return i;
+  }
+
+  const Tokens& tokens_;
+  const FormulaBook& book_;
+  const std::vector<Fact>& facts_;
+  std::size_t at_ = 0;
+  std::vector<Chain> chains_;
+};
+
+}  // namespace
+
+std::vector<Chain> find_chains(const Tokens& tokens, const FormulaBook& book, const std::vector<Fact>& facts) { return Finder(tokens, book, facts).run(); }
+
+}  // namespace retort::calc

@@ -1,0 +1,74 @@
+// Judges one calculation: an expression, the result stated for it, and what the text says about both.
+#pragma once
+#include <vector>
+
+#include "calc/compare.h"
+#include "calc/calculation.h"
+#include "calc/facts.h"
+
+namespace retort::calc {
+
+// What a result is said to be ("speed = ...").
+struct Named {
+  std::vector<QuantityId> quantities;
+  bool tight = false;   // named directly before the sign of equality
+  bool symbol = false;  // by a letter, which may stand for several things
+  std::vector<QuantityId> nearby;  // named in the sentences before, for want of a name
+};
+
+struct Judgement {
+  Verdict verdict = Verdict::unclear;
+  std::vector<Slip> slips;
+  std::vector<Remark> remarks;
+  Doubt doubt = Doubt::none;
+  std::string correct;
+  std::string formula;
+  // Whether the stated number is accounted for: right, or wrong by a slip that reproduces it.
+  [[nodiscard]] bool explained() const { return verdict == Verdict::right || (!slips.empty() && slips[0] != Slip::arithmetic); }
+};
+
+class Judge {
+ public:
+  // All must outlive the Judge.
+  Judge(const Tokens& tokens, const FormulaBook& book, const std::vector<Fact>& facts) : tokens_(tokens), book_(book), facts_(facts) {}
+
+  // `own`: the bytes of the calculation itself, whose numbers give it no units.
+  [[nodiscard]] Judgement judge(const Expression& expression, const Stated& stated, const Named& named, Span own) const;
+
+  // A formula of the book with values from the text: `formula`'s variables get the facts at `chosen`.
+  [[nodiscard]] Expression filled(const Formula& formula, const std::vector<const Leaf*>& chosen) const;
+
+ private:
+  struct Bound {
+    Expression expression;
+    std::vector<std::vector<QuantityId>> names;  // by leaf
+    bool any = false;
+  };
+  struct Match {
+    bool right = false;
+    bool dimensions_fit = true;
+    bool known = false;  // every operand's unit is known
+    bool left_unconverted = false;
+  };
+
+  [[nodiscard]] Bound bind(const Expression& expression, Span own) const;
+  [[nodiscard]] Match match(const Expression& expression, const Stated& stated) const;
+  [[nodiscard]] bool plausible_rest(const Value& value, const CompoundUnit& unit, const Expression& expression) const;
+  bool wrong_structure(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;
+  bool wrong_unit(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;
+  bool wrong_count(const Bound& bound, const Stated& stated, const Named& named, Span own, Judgement& out) const;
+  bool out_of_range(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;
+  bool half_left_out(const Bound& bound, const Stated& stated, const Named& named, Span own, Judgement& out) const;
+  bool wrong_formula(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;
+  void wrong_value(const Expression& plain, const Bound& bound, const Stated& stated, Judgement& out) const;
+  void remark(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;
+  [[nodiscard]] long counted_things(long not_this, Span own) const;
+  [[nodiscard]] bool counted_exactly(long n) const;
+  [[nodiscard]] bool is(const Named& named, std::string_view quantity) const;
+
+  const Tokens& tokens_;
+  const FormulaBook& book_;
+  const std::vector<Fact>& facts_;
+};
+
+}  // namespace retort::calc

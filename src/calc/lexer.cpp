@@ -1,0 +1,426 @@
+// Marks, numbers and words of a text. What the words mean as operators is in operator_words.cpp.
+#include <algorithm>
+#include <charconv>
+
+#include "calc/operator_words.h"
+#include "calc/token.h"
+
+namespace retort::calc {
+namespace {
+
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
+bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
+
+struct Sign {
+  std::string_view bytes;
+  TokenKind kind;
+};
+
+// Longest first where one begins another.
+constexpr Sign kSigns[] = {
+    {"-->", TokenKind::equals}, {"->", TokenKind::equals}, {"=>", TokenKind::equals}, {"==", TokenKind::equals}, {"~=", TokenKind::equals}, {"=", TokenKind::equals},
+    {"\u2248", TokenKind::equals}, {"\u2192", TokenKind::equals}, {"\u21D2", TokenKind::equals}, {"\u2245", TokenKind::equals}, {"\u2243", TokenKind::equals},
+    {"+", TokenKind::plus}, {"-", TokenKind::minus}, {"\u2212", TokenKind::minus}, {"\u2013", TokenKind::minus},
+    {"**", TokenKind::power}, {"*", TokenKind::times}, {"\u00D7", TokenKind::times}, {"\u2715", TokenKind::times}, {"\u00B7", TokenKind::times}, {"\u22C5", TokenKind::times},
+    {"/", TokenKind::divide}, {"\u00F7", TokenKind::divide}, {"\u2215", TokenKind::divide}, {"\u2044", TokenKind::divide}, {"^", TokenKind::power},
+    {"\u221A", TokenKind::root}, {"(", TokenKind::open}, {")", TokenKind::close}, {"[", TokenKind::open}, {"]", TokenKind::close},
+    {",", TokenKind::comma}, {";", TokenKind::stop}, {"!", TokenKind::stop}, {"?", TokenKind::stop}, {"\n", TokenKind::line}, {"\r", TokenKind::line},
+    {"\u03C0", TokenKind::pi}, {"\u00B2", TokenKind::squared}, {"\u00B3", TokenKind::cubed},
+};
+
+struct Fraction {
+  std::string_view bytes;
+  int numerator;
+  int denominator;
+};
+constexpr Fraction kFractions[] = {{"\u00BD", 1, 2}, {"\u00BC", 1, 4}, {"\u00BE", 3, 4}, {"\u2153", 1, 3}, {"\u2154", 2, 3}};
+
+constexpr std::string_view kSuperscripts[] = {"\u2070", "\u00B9", "\u00B2", "\u00B3", "\u2074", "\u2075", "\u2076", "\u2077", "\u2078", "\u2079"};
+
+class Lexer {
+ public:
+  Lexer(std::string_view text, Tokens& out) : text_(text), out_(out) {}
+
+  void run() {
+    decimal_commas_ = writes_decimal_commas();
+    while (at_ < text_.size()) step();
+  }
+
+ private:
+  char byte(std::size_t i) const { return i < text_.size() ? text_[i] : '\0'; }
+  bool starts(std::size_t i, std::string_view what) const { return text_.compare(std::min(i, text_.size()), what.size(), what) == 0; }
+
+  std::size_t spaces(std::size_t i) const {
+    std::size_t begin = i;
+    while (i < text_.size()) {
+      if (text_[i] == ' ' || text_[i] == '\t') ++i;
+      else if (starts(i, "\u00A0")) i += 2;
+      else if (starts(i, "\u2009") || starts(i, "\u202F")) i += 3;
+      else break;
+    }
+    return i - begin;
+  }
+
+  Token& add(TokenKind kind, std::size_t begin, std::size_t end) {
+    Token token;
+    token.kind = kind;
+    token.source = {static_cast<std::uint32_t>(begin), static_cast<std::uint32_t>(end)};
+    token.glued = begin == last_end_;
+    last_end_ = end;
+    at_ = end;
+    out_.all.push_back(token);
+    return out_.all.back();
+  }
+
+  TokenKind last() const { return out_.all.empty() ? TokenKind::stop : out_.all.back().kind; }
+  bool after_operand() const {
+    TokenKind kind = last();
+    return kind == TokenKind::number || kind == TokenKind::close || kind == TokenKind::pi || kind == TokenKind::squared || kind == TokenKind::cubed;
+  }
+
+  void step() {
+    if (std::size_t n = spaces(at_)) {
+      at_ += n;
+      return;
+    }
+    char c = text_[at_];
+    if (is_digit(c) || (c == '.' && is_digit(byte(at_ + 1)) && !(at_ > 0 && (is_letter(text_[at_ - 1]) || is_digit(text_[at_ - 1]))))) return number();
+    if (is_letter(c)) return word();
+    if (c == '.') {
+      add(TokenKind::stop, at_, at_ + 1);
+      return;
+    }
+    for (const Fraction& fraction : kFractions) {
+      if (starts(at_, fraction.bytes)) return simple_fraction(fraction);
+    }
+    if (sign()) return;
+    if (other_letters()) return;
+    if (starts(at_, "\u00B1")) return word_token(at_, at_ + 2);
+    ++at_;
+  }
+
+  bool sign() {
+    // A rule of dashes or equals signs is no operator.
+    if ((text_[at_] == '-' || text_[at_] == '=' || text_[at_] == '_') && byte(at_ + 1) == text_[at_] && byte(at_ + 2) == text_[at_]) {
+      std::size_t end = at_;
+      while (byte(end) == text_[at_]) ++end;
+      add(text_[at_] == '-' ? TokenKind::word : TokenKind::line, at_, end);
+      return true;
+    }
+    for (const Sign& entry : kSigns) {
+      if (!starts(at_, entry.bytes)) continue;
+      add(entry.kind, at_, at_ + entry.bytes.size());
+      return true;
+    }
+    return false;
+  }
+
+  // Greek letters and the like make words of their own.
+  bool other_letters() {
+    auto c = static_cast<unsigned char>(text_[at_]);
+    if (c < 0xC3 || c > 0xCF) return false;
+    std::size_t end = at_;
+    while (end < text_.size() && (is_letter(text_[end]) || is_digit(text_[end]) || (static_cast<unsigned char>(text_[end]) >= 0xC3 && static_cast<unsigned char>(text_[end]) <= 0xCF && end + 1 < text_.size()))) {
+      end += static_cast<unsigned char>(text_[end]) >= 0xC3 ? 2 : 1;
+      if (starts(end, "\u00D7") || starts(end, "\u03C0")) break;
+    }
+    word_token(at_, std::min(end, text_.size()));
+    return true;
+  }
+
+  void word() {
+    std::size_t end = at_;
+    auto goes_on = [&](std::size_t i) {
+      if (is_letter(byte(i)) || is_digit(byte(i))) return true;
+      return byte(i) == '\'' && is_letter(byte(i + 1));
+    };
+    // "x" between numbers is an operator: "8x2.5", "4 x 10"
+    if ((text_[at_] == 'x' || text_[at_] == 'X') && !is_letter(byte(at_ + 1))) {
+      std::size_t next = at_ + 1 + spaces(at_ + 1);
+      if (after_operand() || is_digit(byte(next)) || byte(next) == '.' || byte(next) == '(') {
+        add(TokenKind::times, at_, at_ + 1);
+        return;
+      }
+    }
+    while (goes_on(end)) ++end;
+    if (starts(end, "\u2019") && is_letter(byte(end + 3))) {
+      end += 3;
+      while (goes_on(end)) ++end;
+    }
+    if (function(end)) return;
+    word_token(at_, end);
+  }
+
+  // "sin40", "sin-1", "cos⁻¹"; with the number behind it left to be read.
+  bool function(std::size_t end) {
+    std::size_t letters = at_;
+    while (letters < end && is_letter(text_[letters])) ++letters;
+    TokenKind kind = function_word(text_.substr(at_, letters - at_));
+    if (kind == TokenKind::word || (letters < end && !is_digit(text_[letters]))) return false;
+    std::size_t stop = letters;
+    for (std::string_view inverse : {"-1", "^-1", "\u207B\u00B9", "\u2212\u0031", "^(-1)"}) {
+      std::size_t at = stop + spaces(stop);
+      std::size_t behind = at + inverse.size();
+      if (starts(at, inverse) && !is_digit(byte(behind)) && byte(behind) != '.') {
+        kind = inverse_of(kind);
+        stop = behind;
+        break;
+      }
+    }
+    add(kind, at_, stop);
+    return true;
+  }
+
+  void word_token(std::size_t begin, std::size_t end) {
+    Token& token = add(TokenKind::word, begin, end);
+    token.form = static_cast<std::uint32_t>(out_.forms.size());
+    for (std::size_t i = begin; i < end; ++i) {
+      char c = text_[i];
+      if (c == '\'') continue;
+      if (static_cast<unsigned char>(c) == 0xE2 && starts(i, "\u2019")) {
+        i += 2;
+        continue;
+      }
+      out_.forms += c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c;
+    }
+    token.length = static_cast<std::uint16_t>(std::min<std::size_t>(out_.forms.size() - token.form, 65535));
+  }
+
+  // The digits from `i`, thousands' separators taken out; where they end.
+  std::size_t digits(std::size_t i, std::string& plain) const {
+    while (is_digit(byte(i))) plain += text_[i++];
+    std::size_t whole = plain.size();
+    auto group = [&](std::size_t from) { return is_digit(byte(from)) && is_digit(byte(from + 1)) && is_digit(byte(from + 2)) && !is_digit(byte(from + 3)); };
+    while (whole >= 1 && whole <= 3 && plain != "0" && byte(i) == ',' && group(i + 1)) {
+      plain += text_.substr(i + 1, 3);
+      i += 4;
+    }
+    bool grouped = plain.size() > whole;
+    if (!grouped && whole >= 1 && whole <= 3) {
+      // "12 000", "3 000 000"; "2 100 g masses" is not one number
+      while (true) {
+        std::size_t gap = starts(i, "\u2009") || starts(i, "\u202F") ? 3U : byte(i) == ' ' ? 1U : 0U;
+        bool thin = gap == 3;
+        if (gap == 0 || !group(i + gap) || (!thin && text_.compare(i + gap, 3, "000") != 0 && whole < 2)) break;
+        if (!thin && text_.compare(i + gap, 3, "000") != 0 && !unit_or_end_behind(i + gap + 3)) break;
+        plain += text_.substr(i + gap, 3);
+        i += gap + 3;
+        grouped = true;
+      }
+    }
+    if (!grouped && byte(i) == ',' && is_digit(byte(i + 1)) && decimal_comma(i, plain)) {
+      plain += '.';
+      for (++i; is_digit(byte(i));) plain += text_[i++];
+      return i;
+    }
+    if (byte(i) == '.' && is_digit(byte(i + 1))) {
+      plain += '.';
+      for (++i; is_digit(byte(i));) plain += text_[i++];
+    }
+    return i;
+  }
+  // "12 600 J": a number with a space in it is trusted only where a unit follows.
+  bool unit_or_end_behind(std::size_t i) const { return read_unit_prefix(text_.substr(std::min(i + spaces(i), text_.size()), 64)).has_value() && last() == TokenKind::equals; }
+  // Whether the writer's decimal sign is a comma: "57,5" stands somewhere, and no "57.5".
+  bool writes_decimal_commas() const {
+    bool commas = false;
+    for (std::size_t i = text_.find_first_of(".,"); i != std::string_view::npos; i = text_.find_first_of(".,", i + 1)) {
+      if (i == 0 || !is_digit(text_[i - 1]) || !is_digit(byte(i + 1))) continue;
+      if (text_[i] == '.') return false;
+      commas = commas || single_comma(i);
+    }
+    return commas;
+  }
+  // A comma inside one number, and not the separator of a list or of thousands.
+  bool single_comma(std::size_t comma) const {
+    std::size_t first = comma;
+    while (first > 0 && is_digit(text_[first - 1])) --first;
+    std::size_t n = 0;
+    while (is_digit(byte(comma + 1 + n))) ++n;
+    bool list = (first > 1 && text_[first - 1] == ',' && is_digit(text_[first - 2])) || (byte(comma + 1 + n) == ',' && is_digit(byte(comma + 2 + n)));
+    bool zero = text_[first] == '0' && comma - first == 1;
+    return !list && n <= 4 && (n != 3 || zero);
+  }
+  bool decimal_comma(std::size_t comma, const std::string& whole) const { return single_comma(comma) && (decimal_commas_ || whole == "0"); }
+
+  // An exponent at `i`: digits or superscripts with a sign; moves `i` behind it.
+  std::optional<int> exponent(std::size_t& i, bool sign_needed) const {
+    std::size_t at = i;
+    bool negative = false;
+    bool sign = true;
+    if (starts(at, "\u207B")) negative = true, at += 3;
+    else if (byte(at) == '-') negative = true, at += 1;
+    else if (starts(at, "\u2212")) negative = true, at += 3;
+    else if (byte(at) == '+') at += 1;
+    else sign = false;
+    if (sign_needed && !sign) return std::nullopt;
+    int value = 0;
+    int n = 0;
+    for (; n < 6; ++n) {
+      if (is_digit(byte(at))) {
+        value = value * 10 + (text_[at++] - '0');
+        continue;
+      }
+      std::size_t length = 0;
+      for (std::size_t d = 0; d < 10 && length == 0; ++d) {
+        if (starts(at, kSuperscripts[d])) {
+          length = kSuperscripts[d].size();
+          value = value * 10 + static_cast<int>(d);
+        }
+      }
+      if (length == 0) break;
+      at += length;
+    }
+    if (n == 0) return std::nullopt;
+    i = at;
+    return negative ? -value : value;
+  }
+
+  // "× 10^8", "x10-3", "× 10⁸", "*10^8", "e-3" behind a number
+  std::optional<int> power_of_ten_behind(std::size_t& end) const {
+    std::size_t i = end;
+    if (byte(i) == 'e' || byte(i) == 'E') {
+      ++i;
+      if (auto n = exponent(i, false); n && !is_letter(byte(i))) return end = i, n;
+      return std::nullopt;
+    }
+    i += spaces(i);
+    if (byte(i) == 'x' || byte(i) == 'X' || byte(i) == '*') ++i;
+    else if (starts(i, "\u00D7")) i += 2;
+    else return std::nullopt;
+    i += spaces(i);
+    if (!starts(i, "10")) return std::nullopt;
+    i += 2;
+    bool raised = byte(i) == '^';
+    if (raised) ++i;
+    bool bracket = raised && byte(i) == '(';
+    if (bracket) ++i;
+    bool superscript = starts(i, "\u207B") || std::any_of(std::begin(kSuperscripts), std::end(kSuperscripts), [&](std::string_view s) { return starts(i, s); });
+    if (auto n = exponent(i, !raised && !superscript)) {
+      if (bracket && byte(i) == ')') ++i;
+      if (!raised && !superscript && byte(i) == '.') return std::nullopt;  // "3 × 10-0.5"
+      return end = i, n;
+    }
+    return std::nullopt;
+  }
+
+  void number() {
+    std::size_t begin = at_;
+    std::string plain;
+    std::size_t end = digits(begin, plain);
+    // times of day, ratios and scales ("11:20", "1:50"), ordinals, "1)" of a list
+    if ((byte(end) == ':' && is_digit(byte(end + 1))) || ordinal(end)) return as_word(end);
+    std::optional<Decimal> decimal = read_decimal(plain);
+    std::size_t behind = end;
+    if (std::optional<int> power = power_of_ten_behind(behind)) {
+      std::optional<Decimal> large = decimal ? scaled(*decimal, *power) : std::nullopt;
+      if (!large) return too_large(begin, behind);
+      decimal = large;
+      end = behind;
+    } else if (plain == "10" && (byte(end) == '^' || std::any_of(std::begin(kSuperscripts), std::end(kSuperscripts), [&](std::string_view s) { return starts(end, s); }) || starts(end, "\u207B"))) {
+      std::size_t i = byte(end) == '^' ? end + 1 : end;
+      if (auto n = exponent(i, false)) {
+        Decimal one;
+        one.value = 1;
+        one.figures = 1;
+        std::optional<Decimal> large = scaled(one, *n);
+        if (!large) return too_large(begin, i);
+        decimal = large;
+        end = i;
+      }
+    }
+    if (!decimal) return too_large(begin, end);
+    put_number(*decimal, begin, end, plain.size() > 1 && plain[0] == '0' && plain[1] != '.');
+  }
+
+  bool ordinal(std::size_t end) const {
+    for (std::string_view ending : {"st", "nd", "rd", "th"}) {
+      if (starts(end, ending) && !is_letter(byte(end + 2))) return true;
+    }
+    return false;
+  }
+  void as_word(std::size_t end) {
+    while (is_digit(byte(end)) || byte(end) == ':' || is_letter(byte(end))) ++end;
+    word_token(at_, end);
+  }
+  // A number beyond all measurement stays a number that nothing is reckoned with.
+  void too_large(std::size_t begin, std::size_t end) {
+    while (is_digit(byte(end))) ++end;
+    Decimal none;
+    none.figures = 1;
+    put_number(none, begin, end, false);
+    out_.numbers.back().too_large = true;
+  }
+
+  void simple_fraction(const Fraction& fraction) {
+    Decimal decimal;
+    decimal.value = Exact(fraction.numerator, fraction.denominator);
+    decimal.figures = kMostDigits;
+    put_number(decimal, at_, at_ + fraction.bytes.size(), false);
+  }
+
+  void put_number(const Decimal& decimal, std::size_t begin, std::size_t end, bool leading_zero) {
+    Number number{decimal, {static_cast<std::uint32_t>(begin), static_cast<std::uint32_t>(end)}, std::nullopt};
+    std::size_t stop = end;
+    std::size_t at = end + spaces(end);
+    bool symbols_follow = decimal.figures == kMostDigits && at == end;  // "½mv²"
+    if (at < text_.size() && !symbols_follow) {
+      auto unit = read_unit_prefix(text_.substr(at, 64));
+      if (unit && !is_symbol_instead(at, at + unit->length)) {
+        number.unit = unit->unit;
+        stop = at + unit->length;
+      }
+    }
+    out_.numbers.push_back(number);
+    Token& token = add(TokenKind::number, begin, stop);
+    token.number = static_cast<std::uint32_t>(out_.numbers.size() - 1);
+    token.leading_zero = leading_zero;
+  }
+
+  // "½ m v²", "2 g h": one letter that another single letter follows is a symbol of a formula.
+  bool is_symbol_instead(std::size_t begin, std::size_t end) const {
+    if (end - begin != 1 || !is_letter(text_[begin])) return false;
+    std::size_t next = end + spaces(end);
+    if (!is_letter(byte(next)) || byte(next) == 'x' || byte(next) == 'X' || byte(next) == 'a' || byte(next) == 'I' || byte(next) == 'i') return false;
+    return !is_letter(byte(next + 1)) && byte(next + 1) != '\'';
+  }
+
+  std::string_view text_;
+  Tokens& out_;
+  std::size_t at_ = 0;
+  std::size_t last_end_ = std::string_view::npos;
+  bool decimal_commas_ = false;
+};
+
+// Whether the text is about heat ("degrees", "20 C" are temperatures) and not about rays.
+bool about_heat(const Tokens& tokens) {
+  bool heat = false;
+  for (std::size_t i = 0; i < tokens.size(); ++i) {
+    TokenKind kind = tokens.kind(i);
+    if (kind >= TokenKind::sine && kind <= TokenKind::arctangent) return false;
+    std::string_view word = tokens.word(i);
+    if (word.starts_with("angle") || word == "ray" || word.starts_with("refract") || word.starts_with("reflect") || word.starts_with("inciden") || word == "charge" || word.starts_with("coulomb")) return false;
+    heat = heat || word.starts_with("temp") || word.starts_with("heat") || word.starts_with("cool") || word.starts_with("warm") || word == "hot" || word.starts_with("thermom") || word == "shc" || word == "water";
+  }
+  return heat;
+}
+
+void read_degrees(Tokens& tokens) {
+  bool any = std::any_of(tokens.numbers.begin(), tokens.numbers.end(), [](const Number& n) { return n.unit && (n.unit->symbol == "\u00B0" || n.unit->symbol == "C"); });
+  if (!any || !about_heat(tokens)) return;
+  for (Number& number : tokens.numbers) {
+    if (number.unit && (number.unit->symbol == "\u00B0" || number.unit->symbol == "C")) number.unit = read_unit("\u00B0C");
+  }
+}
+
+}  // namespace
+
+void read_tokens(std::string_view source, Tokens& out) {
+  out.clear();
+  out.source = source;
+  Lexer(source, out).run();
+  read_operator_words(out);
+  read_degrees(out);
+}
+
+}  // namespace retort::calc

@@ -1,0 +1,70 @@
+#include "calc/ordinals.h"
+
+#include <string_view>
+
+namespace retort::calc {
+namespace {
+
+long ordinal(std::string_view word) {
+  static constexpr std::string_view kWords[] = {"first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth", "eleventh", "twelfth"};
+  for (std::size_t i = 0; i < std::size(kWords); ++i) {
+    if (kWords[i] == word) return static_cast<long>(i + 1);
+  }
+  long value = 0;
+  std::size_t i = 0;
+  for (; i < word.size() && i < 3 && word[i] >= '0' && word[i] <= '9'; ++i) value = value * 10 + (word[i] - '0');
+  if (i == 0 || i + 2 != word.size()) return word == "eigth" ? 8 : word == "twentieth" ? 20 : 0;
+  std::string_view ending = word.substr(i);
+  return ending == "th" || ending == "st" || ending == "nd" || ending == "rd" ? value : 0;
+}
+
+// "drop 1 ... drop 11"
+long numbered_row(const Tokens& tokens) {
+  for (std::size_t i = 1; i < tokens.size(); ++i) {
+    if (!tokens.is(i, TokenKind::number) || tokens.number(i).unit || tokens.number(i).decimal.value != 1) continue;
+    std::string_view thing = tokens.word(i - 1);
+    if (thing.size() < 3) continue;
+    for (std::size_t k = i + 2; k < tokens.size() && k < i + 16; ++k) {
+      if (!tokens.is(k, TokenKind::number) || tokens.word(k - 1) != thing || tokens.number(k).decimal.value.get_den() != 1) continue;
+      Exact n = tokens.number(k).decimal.value;
+      if (n > 2 && n < 1000) return n.get_num().get_si();
+    }
+  }
+  return 0;
+}
+
+}  // namespace
+
+long last_of_a_row(const Tokens& tokens) {
+  constexpr std::size_t kReach = 10;
+  for (std::size_t i = 0; i < tokens.size(); ++i) {
+    if (ordinal(tokens.word(i)) != 1) continue;
+    bool to = false;
+    for (std::size_t k = i + 1; k < tokens.size() && k < i + kReach; ++k) {
+      std::string_view word = tokens.word(k);
+      to = to || word == "to" || word == "and";
+      if (long n = ordinal(word); to && n > 2) return n;
+      if (word == "last") return kToTheLast;
+    }
+  }
+  return numbered_row(tokens);
+}
+
+long readings_with_sum(const std::vector<Fact>& facts, const Exact& sum, Span own) {
+  constexpr std::size_t kMost = 12;
+  auto outside = [&](const Fact& fact) { return fact.leaf.source.end <= own.begin || fact.leaf.source.begin >= own.end; };
+  for (std::size_t i = 0; i < facts.size(); ++i) {
+    Exact total = 0;
+    for (std::size_t n = 0; n < kMost && i + n < facts.size() && outside(facts[i + n]); ++n) {
+      if (n > 0 && facts[i + n].token > facts[i + n - 1].token + 3) break;
+      total += facts[i + n].leaf.value;
+      if (n > 0 && total == sum) return static_cast<long>(n + 1);
+      for (std::size_t out = i; n > 2 && out <= i + n; ++out) {  // one left out
+        if (total - facts[out].leaf.value == sum && sum != 0) return static_cast<long>(n);
+      }
+    }
+  }
+  return 0;
+}
+
+}  // namespace retort::calc

@@ -1,0 +1,642 @@
+#include "calc/prose.h"
+
+#include <algorithm>
+#include <string_view>
+
+#include "calc/readings.h"
+#include "calc/slips.h"
+
+namespace retort::calc {
+namespace {
+
+constexpr std::size_t kLeadReach = 12;    // tokens between "so" and the result
+constexpr std::size_t kInputReach = 70;   // tokens back to the values a result is worked out from
+constexpr std::size_t kMostInputs = 8;
+
+// How surely the words before a number say that it was worked out.
+enum class Lead : std::uint8_t { none, weak, strong };
+
+bool strong_word(std::string_view word) {
+  static constexpr std::string_view kWords[] = {"so", "therefore", "thus", "gives", "gave", "giving", "makes", "made", "comes", "came", "works", "worked", "got", "get", "answer", "thats", "means", "hence", "calculated", "meaning", "making", "equals"};
+  return std::find(std::begin(kWords), std::end(kWords), word) != std::end(kWords);
+}
+bool weak_word(std::string_view word) {
+  static constexpr std::string_view kWords[] = {"is", "was", "are", "were", "mean", "average", "change", "difference", "be", "which", "lost", "gained", "its", "total", "\u00B1", "rose", "fell"};
+  return std::find(std::begin(kWords), std::end(kWords), word) != std::end(kWords);
+}
+
+class Prose {
+ public:
+  Prose(const Tokens& tokens, const FormulaBook& book, const std::vector<Fact>& facts, const Judge& judge, const std::vector<Span>& taken, std::vector<Calculation>& out)
+      : tokens_(tokens), book_(book), facts_(facts), judge_(judge), taken_(taken), out_(out) {}
+
+  void run() {
+    for (std::size_t f = 0; f < facts_.size(); ++f) {
+      if (!tokens_.is(facts_[f].token, TokenKind::number) || is_taken(facts_[f].leaf.source)) continue;
+      result(f);
+    }
+  }
+
+ private:
+  struct Result {
+    std::size_t fact = 0;
+    std::size_t token = 0;
+    Stated stated;
+    Named named;
+    Lead lead = Lead::none;
+    std::size_t lead_token = 0;
+    bool defined = false;  // "k = 40 N/m": may be no more than a value that is given
+    bool worded = false;   // "so", "gives"
+  };
+
+  bool is_taken(Span span) const {
+    return std::any_of(taken_.begin(), taken_.end(), [&](Span t) { return span.begin >= t.begin && span.end <= t.end; });
+  }
+
+  // A number of a calculation that is not its result.
+  bool is_inside_calculation(Span span) const {
+    if (!is_taken(span)) return false;
+    return std::none_of(out_.begin(), out_.end(), [&](const Calculation& c) { return c.result.begin == span.begin; });
+  }
+
+  void result(std::size_t f) {
+    Result r;
+    r.fact = f;
+    r.token = facts_[f].token;
+    const Number& number = tokens_.number(r.token);
+    if (!can_be_result(r.token)) return;
+    r.stated = {number.decimal, number.unit, tokens_.all[r.token].source, number.digits, r.token};
+    bool negative = r.token > 1 && tokens_.is(r.token - 1, TokenKind::minus) && tokens_.all[r.token].glued && !tokens_.all[r.token - 1].glued && !tokens_.is(r.token - 2, TokenKind::number);
+    if (negative) r.stated.digits.begin = tokens_.all[r.token - 1].source.begin;
+    find_lead(r);
+    if (r.lead == Lead::none || said_already(r)) return;
+    bool symbol = false;
+    r.named.quantities = named_before(tokens_, book_, r.token, symbol, 9);
+    if (plus_minus(r) || mean(r) || sum_or_range(r) || half_range(r) || by_formula(r) || difference(r) || proportion(r) || any_two(r)) return;
+    missing_value(r);
+  }
+
+  // Not the beginning of an expression, of a range or of a row of numbers.
+  bool can_be_result(std::size_t i) const {
+    TokenKind next = tokens_.kind(i + 1);
+    if (next >= TokenKind::plus && next <= TokenKind::cubed) return false;
+    if (next == TokenKind::pi || (next == TokenKind::word && tokens_.all[i + 1].glued)) return false;
+    bool range = tokens_.word(i + 1) == "to" && tokens_.is(i + 2, TokenKind::number);
+    bool row = i >= 2 && tokens_.is(i - 1, TokenKind::equals) && tokens_.is(i - 2, TokenKind::number);
+    return !range && !row;
+  }
+  // A result that is only named again.
+  bool said_already(const Result& r) const {
+    return std::any_of(out_.begin(), out_.end(), [&](const Calculation& c) {
+      if (c.result.begin >= r.stated.digits.begin) return false;
+      for (std::size_t i = 0; i < tokens_.numbers.size(); ++i) {
+        if (tokens_.numbers[i].digits == c.result) return tokens_.numbers[i].decimal.value == r.stated.decimal.value;
+      }
+      return false;
+    });
+  }
+
+  void find_lead(Result& r) const {
+    for (std::size_t i = r.token; i > 0 && r.token - i < kLeadReach; --i) {
+      TokenKind kind = tokens_.kind(i - 1);
+      if (kind == TokenKind::number && !tokens_.all[i - 1].in_words) return;
+      if (kind == TokenKind::stop || kind == TokenKind::line) return;
+      bool sign = kind == TokenKind::equals;
+      if (kind >= TokenKind::root && kind <= TokenKind::arctangent) {
+        r.lead = Lead::none;  // "tan r = 0.40"
+        return;
+      }
+      std::string_view word = tokens_.word(i - 1);
+      if (sign || strong_word(word)) {
+        r.lead_token = r.lead == Lead::strong ? r.lead_token : i - 1;
+        r.lead = Lead::strong;
+        r.defined = r.defined || sign;
+        if (!sign) r.worded = true;
+        if (!sign) return;
+      }
+      if (r.lead == Lead::none && weak_word(word) && !((word == "mean" || word == "average") && tokens_.word(i) == "of")) {
+        r.lead = Lead::weak;
+        r.lead_token = i - 1;
+      }
+    }
+  }
+
+  bool says(const Result& r, std::string_view quantity) const {
+    return std::any_of(r.named.quantities.begin(), r.named.quantities.end(), [&](QuantityId id) { return book_.quantity(id).name == quantity; });
+  }
+
+  // --- what can be reported
+
+  void report(const Result& r, std::uint32_t begin, Judgement judgement) {
+    Calculation c;
+    c.span = {std::min(begin, r.stated.source.begin), r.stated.source.end};
+    c.result = r.stated.digits;
+    c.verdict = judgement.verdict;
+    c.slips = std::move(judgement.slips);
+    c.remarks = std::move(judgement.remarks);
+    c.doubt = judgement.doubt;
+    c.correct = std::move(judgement.correct);
+    c.formula = std::move(judgement.formula);
+    out_.push_back(std::move(c));
+  }
+
+  static Exact scale(const Stated& stated) { return stated.unit ? exact(stated.unit->scale) : Exact(1); }
+
+  // Whether `e` gives the stated number, in its unit or, where units are not written, as the numbers stand.
+  bool fits(const Expression& e, const Stated& stated) const {
+    Value si = evaluate(e, Scaling::si);
+    if (si.state != State::ok || si.clash) return false;
+    if (stated.unit && si.unknown == 0 && si.dimension != stated.unit->dimension && !stated.unit->dimension.none()) return false;
+    if (is_rounded(si.number / scale(stated), si.rough, stated.decimal)) return true;
+    bool bare = !stated.unit || si.unknown > 0;
+    Value written = evaluate(e, Scaling::as_written);
+    return bare && is_rounded(written.number, written.rough, stated.decimal);
+  }
+
+  Judgement right(const Expression& e, const Result& r) const {
+    Judgement out;
+    out.verdict = Verdict::right;
+    Value si = evaluate(e, Scaling::si);
+    if (!r.stated.unit && si.unknown == 0 && !si.dimension.none()) out.remarks.push_back(Remark::unit_missing);
+    return out;
+  }
+  Judgement wrong(const Expression& e, const Stated& stated, std::vector<Slip> slips) const {
+    Judgement out;
+    out.verdict = Verdict::wrong;
+    out.slips = slips.empty() ? std::vector<Slip>{Slip::arithmetic} : std::move(slips);
+    Value v = evaluate(e, stated.unit ? Scaling::si : Scaling::as_written);
+    out.correct = sensible(v.number / scale(stated), e, &stated.decimal, stated.unit ? stated.unit->symbol : "");
+    return out;
+  }
+
+  // --- means and ranges of listed readings
+
+  bool mean(const Result& r) {
+    std::vector<std::size_t> list = readings_before(tokens_, facts_, r.fact);
+    if (list.size() < 2 || !says_mean(r, list.back())) return false;
+    std::uint32_t begin = facts_[list.front()].leaf.source.begin;
+    if (long said = readings_said(r); said > static_cast<long>(list.size())) {  // the others do not stand here
+      Judgement unclear;
+      unclear.doubt = Doubt::value_missing;
+      report(r, begin, std::move(unclear));
+      return true;
+    }
+    Expression all = mean_of(list, r);
+    if (fits(all, r.stated)) {
+      report(r, begin, right(all, r));
+      return true;
+    }
+    for (std::size_t out = 0; list.size() > 2 && out < list.size() && leaves_out(r); ++out) {
+      std::vector<std::size_t> rest = list;
+      rest.erase(rest.begin() + static_cast<std::ptrdiff_t>(out));
+      Expression e = mean_of(rest, r);
+      if (!fits(e, r.stated)) continue;
+      report(r, begin, right(e, r));
+      return true;
+    }
+    report(r, begin, wrong(all, r.stated, find_slips(all, scale(r.stated), r.stated.unit ? Scaling::si : Scaling::as_written, r.stated.decimal)));
+    return true;
+  }
+  // "the mean of ... is", "..., so the average was": no other number stands between the word and the result.
+  bool says_mean(const Result& r, std::size_t last_reading) const {
+    std::size_t last = facts_[last_reading].token;
+    for (std::size_t i = r.token; i > 0 && r.token - i < 60; --i) {
+      std::string_view word = tokens_.word(i - 1);
+      if (word == "mean" || word == "average" || word == "avarage" || word == "averge" || word == "avg" || word == "meen") {
+        bool number_of_readings = tokens_.word(i) == "of" && i + 1 == r.token;
+        return !number_of_readings;
+      }
+      bool between = i - 1 > last;
+      if (between && (tokens_.is(i - 1, TokenKind::stop) || (tokens_.is(i - 1, TokenKind::line) && !tokens_.is(i, TokenKind::equals)))) return false;
+      if (between && tokens_.is(i - 1, TokenKind::number) && tokens_.word(i - 2) != "of" && tokens_.word(i - 2) != "all") return false;
+      if (!between && tokens_.is(i - 1, TokenKind::stop) && i - 1 < last) return false;
+    }
+    return false;
+  }
+  // "the mean of all 6 was"
+  long readings_said(const Result& r) const {
+    for (std::size_t i = r.token; i > 1 && r.token - i < 5; --i) {
+      if (!tokens_.is(i - 1, TokenKind::number)) continue;
+      bool of = tokens_.word(i - 2) == "of" || tokens_.word(i - 2) == "all";
+      const Exact& value = tokens_.number(i - 1).decimal.value;
+      return of && value.get_den() == 1 && value < 100 ? value.get_num().get_si() : 0;
+    }
+    return 0;
+  }
+  // An anomaly is said to be left out.
+  bool leaves_out(const Result& r) const {
+    static constexpr std::string_view kWords[] = {"anomaly", "anomalous", "anomolous", "outlier", "ignore", "ignored", "ignoring", "without", "off", "odd", "chuck", "leave", "left", "leaving", "rough", "exclude", "excluded", "wrong", "discard", "anomoly", "except"};
+    for (std::size_t i = 0; i < tokens_.size() && i < r.token + 30; ++i) {
+      if (i + 80 < r.token) continue;
+      if (std::find(std::begin(kWords), std::end(kWords), tokens_.word(i)) != std::end(kWords)) return true;
+    }
+    return false;
+  }
+  Expression mean_of(const std::vector<std::size_t>& list, const Result& r) const {
+    Expression e;
+    std::int16_t sum = -1;
+    for (std::size_t i : list) {
+      std::int16_t leaf = e.add_leaf(with_unit(facts_[i].leaf, r.stated.unit));
+      sum = sum < 0 ? leaf : e.add_node(Op::add, sum, leaf);
+    }
+    Leaf count;
+    count.value = Exact(static_cast<long>(list.size()));
+    std::int16_t n = e.add_leaf(count);
+    e.root = e.add_node(Op::divide, sum, n);
+    spread_units(e);
+    return e;
+  }
+  static Leaf with_unit(Leaf leaf, const std::optional<CompoundUnit>& unit) {
+    if (!leaf.unit) leaf.unit = unit;
+    return leaf;
+  }
+
+  // "Added up it's 4.05", "so the range is 0.6"
+  bool sum_or_range(const Result& r) {
+    bool sum = false;
+    bool range = false;
+    for (std::size_t i = r.token; i > 0 && r.token - i < 7; --i) {
+      if (tokens_.is(i - 1, TokenKind::number) || tokens_.is(i - 1, TokenKind::stop)) break;
+      std::string_view word = tokens_.word(i - 1);
+      sum = sum || word.starts_with("add") || word == "total" || word == "sum" || word == "altogether" || word == "together";
+      range = range || word == "range";
+      if (word == "half") return false;
+    }
+    if (!sum && !range) return false;
+    std::vector<std::size_t> list = readings_before(tokens_, facts_, r.fact);
+    if (list.size() < 2 || r.token - facts_[list.back()].token > 24) return false;
+    Expression e = range ? range_of(list, r) : Expression{};
+    for (std::size_t i = 0; sum && !range && i < list.size(); ++i) {
+      std::int16_t leaf = e.add_leaf(with_unit(facts_[list[i]].leaf, r.stated.unit));
+      e.root = i == 0 ? leaf : e.add_node(Op::add, e.root, leaf);
+    }
+    std::uint32_t begin = facts_[list.front()].leaf.source.begin;
+    if (fits(e, r.stated)) {
+      report(r, begin, right(e, r));
+      return true;
+    }
+    if (list.size() > 2 && leaves_out(r)) return false;
+    report(r, begin, wrong(e, r.stated, find_slips(e, scale(r.stated), r.stated.unit ? Scaling::si : Scaling::as_written, r.stated.decimal)));
+    return true;
+  }
+  Expression range_of(const std::vector<std::size_t>& list, const Result& r) const {
+    auto by_value = [&](std::size_t a, std::size_t b) { return facts_[a].leaf.value < facts_[b].leaf.value; };
+    Expression e;
+    std::int16_t high = e.add_leaf(with_unit(facts_[*std::max_element(list.begin(), list.end(), by_value)].leaf, r.stated.unit));
+    std::int16_t low = e.add_leaf(with_unit(facts_[*std::min_element(list.begin(), list.end(), by_value)].leaf, r.stated.unit));
+    e.root = e.add_node(Op::subtract, high, low);
+    return e;
+  }
+  // "mean 5.4 cm ± 0.2 cm": reported if it is half the range of the readings.
+  bool plus_minus(const Result& r) {
+    if (tokens_.word(r.token - 1) != "\u00B1") return false;
+    std::vector<std::size_t> list = readings_before(tokens_, facts_, r.fact);
+    if (list.size() < 3) return false;
+    Expression e = range_of(list, r);
+    Leaf half;
+    half.value = Exact(1, 2);
+    std::int16_t h = e.add_leaf(half);
+    e.root = e.add_node(Op::multiply, e.root, h);
+    if (!fits(e, r.stated)) return false;
+    report(r, facts_[list.front()].leaf.source.begin, right(e, r));
+    return true;
+  }
+
+  bool half_range(const Result& r) {
+    if (!word_before(r, "range", "range", 6) || !word_before(r, "half", "half", 8)) return false;
+    std::vector<std::size_t> list = readings_before(tokens_, facts_, r.fact);
+    if (list.size() < 2) list = nearest(r, 2);
+    if (list.size() < 2) return false;
+    auto by_value = [&](std::size_t a, std::size_t b) { return facts_[a].leaf.value < facts_[b].leaf.value; };
+    std::size_t least = *std::min_element(list.begin(), list.end(), by_value);
+    std::size_t most = *std::max_element(list.begin(), list.end(), by_value);
+    Expression e;
+    std::int16_t high = e.add_leaf(with_unit(facts_[most].leaf, r.stated.unit));
+    std::int16_t low = e.add_leaf(with_unit(facts_[least].leaf, r.stated.unit));
+    std::int16_t range = e.add_node(Op::subtract, high, low);
+    Leaf half;
+    half.value = Exact(1, 2);
+    std::int16_t h = e.add_leaf(half);
+    e.root = e.add_node(Op::multiply, range, h);
+    std::uint32_t begin = facts_[std::min(least, most)].leaf.source.begin;
+    if (fits(e, r.stated)) report(r, begin, right(e, r));
+    else report(r, begin, wrong(e, r.stated, find_slips(e, scale(r.stated), r.stated.unit ? Scaling::si : Scaling::as_written, r.stated.decimal)));
+    return true;
+  }
+
+  bool word_before(const Result& r, std::string_view a, std::string_view b, std::size_t reach) const {
+    for (std::size_t i = r.token; i > 0 && r.token - i < reach + 30; --i) {
+      if (tokens_.is(i - 1, TokenKind::stop) && r.token - i >= reach) return false;
+      std::string_view word = tokens_.word(i - 1);
+      if ((word == a || word == b) && r.token - i < reach + 20) return true;
+    }
+    return false;
+  }
+
+  // The numbers before the result that it may be worked out from, nearest first.
+  std::vector<std::size_t> nearest(const Result& r, std::size_t most) const {
+    std::vector<std::size_t> out;
+    for (std::size_t i = r.fact; i > 0 && out.size() < most; --i) {
+      const Fact& fact = facts_[i - 1];
+      if (r.token - fact.token > kInputReach) break;
+      if (is_inside_calculation(fact.leaf.source)) continue;
+      out.push_back(i - 1);
+    }
+    return out;
+  }
+
+  // --- formulas of the book
+
+  struct Filled {
+    Expression expression;
+    const Formula* formula = nullptr;
+    int score = 0;
+    std::size_t first = 0;   // fact that stands first
+    bool sure = true;        // no other value could have been meant
+    bool doubtful = false;   // a value has another name than the variable
+  };
+
+  bool by_formula(const Result& r) {
+    std::vector<QuantityId> wanted = r.named.quantities;
+    if (!r.stated.unit) {
+      bool symbol = false;
+      wanted = named_before(tokens_, book_, r.token, symbol, 4);
+    }
+    bool by_unit = wanted.empty() && r.stated.unit && !r.stated.unit->dimension.none();
+    if (by_unit) {
+      for (std::size_t id = 0; id < book_.quantities().size(); ++id) {
+        const QuantityEntry& entry = book_.quantities()[id];
+        if (entry.unit.dimension == r.stated.unit->dimension && !entry.named_only) wanted.push_back(static_cast<QuantityId>(id));
+      }
+    }
+    if (r.lead == Lead::weak && by_unit) return false;
+    std::vector<Filled> all;
+    for (QuantityId id : wanted) {
+      const QuantityEntry& entry = book_.quantity(id);
+      bool any_unit = entry.named_only && entry.unit.dimension.none();
+      if (r.stated.unit && !any_unit && r.stated.unit->dimension != entry.unit.dimension) continue;
+      if (r.stated.unit && r.stated.unit->symbol == "%" && any_unit && entry.unit.symbol != "%") continue;
+      for (std::uint16_t index : book_.giving(id)) fill(r, book_.formulas()[index], all);
+    }
+    std::size_t by_name = all.size();
+    if (!by_unit && r.lead == Lead::strong && r.stated.unit && !r.stated.unit->dimension.none()) {
+      for (std::size_t id = 0; id < book_.quantities().size(); ++id) {
+        const QuantityEntry& entry = book_.quantities()[id];
+        if (entry.unit.dimension != r.stated.unit->dimension || entry.named_only) continue;
+        for (std::uint16_t index : book_.giving(static_cast<QuantityId>(id))) fill(r, book_.formulas()[index], all);
+      }
+    }
+    std::stable_sort(all.begin(), all.begin() + static_cast<std::ptrdiff_t>(by_name), [](const Filled& a, const Filled& b) { return a.score > b.score; });
+    for (const Filled& one : all) {
+      if (!fits(one.expression, r.stated)) continue;
+      Judgement judgement = right(one.expression, r);
+      judgement.formula = one.formula->text;
+      report(r, facts_[one.first].leaf.source.begin, std::move(judgement));
+      return true;
+    }
+    if (r.lead != Lead::strong || by_unit || (r.defined && !r.worded && !after_formula(r))) return false;
+    all.resize(by_name);
+    for (const Filled& one : all) {
+      if (!one.sure) continue;
+      Exact in = r.stated.unit ? scale(r.stated) : exact(book_.quantity(one.formula->result).unit.scale);
+      std::vector<Slip> slips = find_slips(one.expression, in, Scaling::si, r.stated.decimal);
+      if (slips.empty() && (all.size() > 1 || one.doubtful)) continue;
+      Judgement judgement = wrong(one.expression, r.stated, slips);
+      judgement.formula = one.formula->text;
+      report(r, facts_[one.first].leaf.source.begin, std::move(judgement));
+      return true;
+    }
+    return false;
+  }
+
+  // "v = fλ = 20": the sign stands behind a formula in symbols.
+  bool after_formula(const Result& r) const {
+    std::size_t words = 0;
+    for (std::size_t i = r.lead_token; i > 0 && r.lead_token - i < 12; --i) {
+      TokenKind kind = tokens_.kind(i - 1);
+      if (kind == TokenKind::equals) return words > 0;
+      if (kind == TokenKind::stop || kind == TokenKind::comma || kind == TokenKind::number) return false;
+      words += kind == TokenKind::word ? 1U : 0U;
+    }
+    return false;
+  }
+
+  // The best values before the result for the formula's variables, if all are there.
+  void fill(const Result& r, const Formula& formula, std::vector<Filled>& all) const {
+    std::vector<std::size_t> inputs = nearest(r, kMostInputs);
+    std::vector<const Leaf*> chosen(formula.variables.size(), nullptr);
+    std::vector<bool> used(inputs.size(), false);
+    Filled out;
+    out.formula = &formula;
+    out.first = r.fact;
+    for (std::size_t v = 0; v < formula.variables.size(); ++v) {
+      if (formula.variables[v] == kNoQuantity) continue;
+      int best = 0;
+      std::size_t which = inputs.size();
+      std::size_t as_good = 0;
+      for (std::size_t k = 0; k < inputs.size(); ++k) {
+        int s = used[k] ? 0 : fit(book_, formula.variables[v], facts_[inputs[k]].leaf, facts_[inputs[k]].names);
+        if (s == 0) continue;
+        if (s == best) ++as_good;
+        if (s <= best) continue;
+        best = s;
+        which = k;
+        as_good = 0;
+      }
+      if (best == 0) return;
+      used[which] = true;
+      chosen[v] = &facts_[inputs[which]].leaf;
+      out.score += best;
+      out.sure = out.sure && as_good == 0;
+      out.doubtful = out.doubtful || best < 2;
+      out.first = std::min(out.first, inputs[which]);
+    }
+    out.expression = judge_.filled(formula, chosen);
+    all.push_back(std::move(out));
+  }
+
+  // --- changes
+
+  // "from 21.5 to 37.0 so that's a rise of 15.5": the two numbers before differ by it.
+  bool difference(const Result& r) {
+    bool named = says(r, "change") || says(r, "temperature change") || says(r, "percentage change") || says(r, "extension") || says(r, "change in speed");
+    std::vector<std::size_t> two = nearest(r, 2);
+    if (two.size() < 2 || facts_[two[0]].counted || facts_[two[1]].counted) return false;
+    Leaf later = facts_[two[0]].leaf;
+    Leaf earlier = facts_[two[1]].leaf;
+    if (later.unit && !earlier.unit) earlier.unit = later.unit;
+    if (earlier.unit && !later.unit) later.unit = earlier.unit;
+    if (later.unit && later.unit->dimension != earlier.unit->dimension) return false;
+    Expression e;
+    std::int16_t a = e.add_leaf(later);
+    std::int16_t b = e.add_leaf(earlier);
+    e.root = e.add_node(Op::subtract, a, b);
+    bool percent = r.stated.unit && r.stated.unit->symbol == "%";
+    if (percent) {
+      std::int16_t below = e.add_leaf(earlier);
+      e.root = e.add_node(Op::divide, e.root, below);
+    } else if (later.unit && r.stated.unit && later.unit->dimension != r.stated.unit->dimension && !(r.stated.unit->dimension == dimension::kAngle && later.unit->dimension == dimension::kTemperature)) {
+      return false;
+    }
+    Value v = evaluate(e, r.stated.unit && later.unit ? Scaling::si : Scaling::as_written);
+    if (v.state != State::ok || v.number == 0) return false;
+    bool fits_it = is_rounded(v.number / (later.unit || percent ? scale(r.stated) : Exact(1)), false, r.stated.decimal);
+    bool joined = joined_by_to(two[1], two[0]);
+    bool close_by = facts_[two[0]].token - facts_[two[1]].token <= 10 && r.token - facts_[two[0]].token <= 14;
+    bool enough = named || (r.lead == Lead::strong && r.stated.decimal.figures >= 2 && close_by && (joined || later.unit));
+    std::uint32_t begin = facts_[two[1]].leaf.source.begin;
+    if (fits_it && enough) {
+      report(r, begin, right(e, r));
+      return true;
+    }
+    if (fits_it || !named || r.lead != Lead::strong || says(r, "extension") || (r.defined && !r.worded) || !joined) return false;
+    std::vector<Slip> slips = find_slips(e, scale(r.stated), later.unit ? Scaling::si : Scaling::as_written, r.stated.decimal);
+    if (slips.empty() && tokens_.word(r.lead_token) != "so" && !tokens_.is(r.lead_token, TokenKind::equals)) return false;
+    report(r, begin, wrong(e, r.stated, slips));
+    return true;
+  }
+
+  // "from 80 to 58", "20.5 → 29.0"
+  bool joined_by_to(std::size_t a, std::size_t b) const {
+    for (std::size_t i = facts_[a].token + 1; i < facts_[b].token; ++i) {
+      if (tokens_.word(i) == "to" || tokens_.is(i, TokenKind::equals)) return facts_[b].token - facts_[a].token <= 5;
+    }
+    return false;
+  }
+
+  // --- proportion
+
+  static long times_word(std::string_view word) {
+    if (word == "double" || word == "doubled" || word == "doubles" || word == "twice") return 2;
+    if (word == "triple" || word == "tripled" || word == "trebled" || word == "treble") return 3;
+    if (word == "quadruple" || word == "quadrupled") return 4;
+    return 0;
+  }
+  // "three times the force so three times the acceleration, 0.45": the factor, 0 if none is stated.
+  Exact factor_before(const Result& r) const {
+    for (std::size_t i = r.token; i > 0 && r.token - i < 24; --i) {
+      std::string_view word = tokens_.word(i - 1);
+      if (long n = times_word(word)) return n;
+      if ((word == "half" || word == "halved" || word == "halves") && !tokens_.is(i, TokenKind::number)) return Exact(1, 2);
+      if (word == "back" && i > 2 && tokens_.word(i - 2) == "and" && tokens_.word(i - 3) == "there") return 2;
+      if (word == "times" && i > 1) {
+        if (tokens_.is(i - 2, TokenKind::number)) return tokens_.number(i - 2).decimal.value;
+        static constexpr std::string_view kWords[] = {"two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"};
+        for (std::size_t n = 0; n < std::size(kWords); ++n) {
+          if (tokens_.word(i - 2) == kWords[n]) return Exact(static_cast<long>(n + 2));
+        }
+      }
+    }
+    return 0;
+  }
+  bool proportion(const Result& r) {
+    Exact factor = factor_before(r);
+    if (factor == 0) return false;
+    for (std::size_t i : nearest(r, kMostInputs)) {
+      const Leaf& from = facts_[i].leaf;
+      bool same = (!from.unit && !r.stated.unit) || (from.unit && r.stated.unit && from.unit->dimension == r.stated.unit->dimension);
+      if (!same) continue;
+      Expression e;
+      std::int16_t a = e.add_leaf(from);
+      Leaf by;
+      by.value = factor;
+      std::int16_t b = e.add_leaf(by);
+      e.root = e.add_node(Op::multiply, a, b);
+      if (fits(e, r.stated)) {
+        report(r, from.source.begin, right(e, r));
+        return true;
+      }
+    }
+    return false;
+  }
+
+  // --- any two values whose units make that of the result
+
+  bool any_two(const Result& r) {
+    if (r.lead != Lead::strong) return false;
+    std::vector<std::size_t> inputs = nearest(r, 4);
+    for (std::size_t i = 0; i < inputs.size(); ++i) {
+      for (std::size_t k = 0; k < inputs.size(); ++k) {
+        if (i == k) continue;
+        for (Op op : {Op::divide, Op::multiply}) {
+          if (op == Op::multiply && k < i) continue;
+          if (two_fit(r, inputs[k], inputs[i], op)) return true;
+        }
+      }
+    }
+    return false;
+  }
+  bool two_fit(const Result& r, std::size_t left, std::size_t right_fact, Op op) {
+    const Leaf& a = facts_[left].leaf;
+    const Leaf& b = facts_[right_fact].leaf;
+    bool counts = facts_[left].counted || facts_[right_fact].counted;
+    if (op == Op::divide && ratio(r, a, b)) return true;
+    if (!r.stated.unit || (!a.unit && !b.unit)) return false;
+    if ((!a.unit || !b.unit) && !counts) return false;
+    Expression e;
+    std::int16_t l = e.add_leaf(a);
+    std::int16_t m = e.add_leaf(b);
+    e.root = e.add_node(op, l, m);
+    Value v = evaluate(e, Scaling::si);
+    if (v.state != State::ok || v.dimension != r.stated.unit->dimension || r.stated.unit->dimension.none()) return false;
+    if (!is_rounded(v.number / scale(r.stated), v.rough, r.stated.decimal)) return false;
+    report(r, std::min(a.source.begin, b.source.begin), right(e, r));
+    return true;
+  }
+
+  // "2.1 J of the 6.0 J was useful, so the efficiency was 35 %"
+  bool ratio(const Result& r, const Leaf& a, const Leaf& b) {
+    bool percent = r.stated.unit && r.stated.unit->symbol == "%";
+    bool wanted = percent || says(r, "efficiency") || says(r, "magnification") || says(r, "retention factor") || says(r, "refractive index");
+    if (!wanted || (r.stated.unit && !percent) || !a.unit || !b.unit || a.unit->dimension != b.unit->dimension || b.value == 0) return false;
+    Expression e;
+    std::int16_t l = e.add_leaf(a);
+    std::int16_t m = e.add_leaf(b);
+    e.root = e.add_node(Op::divide, l, m);
+    Value v = evaluate(e, Scaling::si);
+    if (!is_rounded(percent ? Exact(v.number * 100) : v.number, false, r.stated.decimal)) return false;
+    report(r, std::min(a.source.begin, b.source.begin), right(e, r));
+    return true;
+  }
+
+  // --- a result that was worked out from something that does not stand in the text
+
+  bool says_worked_out(const Result& r, bool& formula) const {
+    bool said = false;
+    for (std::size_t i = r.token; i > 0 && r.token - i < 36; --i) {
+      if (tokens_.is(i - 1, TokenKind::stop) || tokens_.is(i - 1, TokenKind::line) || is_taken(tokens_.all[i - 1].source)) break;
+      std::string_view word = tokens_.word(i - 1);
+      said = said || word == "divided" || word == "calculated" || word == "multiplied" || word == "timesed" || (word == "worked" && tokens_.word(i) == "out") || (word == "work" && tokens_.word(i) == "out");
+      formula = formula || (tokens_.is(i - 1, TokenKind::equals) && tokens_.is(i, TokenKind::word) && i + 1 < r.token && i > 1 && tokens_.is(i - 2, TokenKind::word));
+      formula = formula || (tokens_.is(i - 1, TokenKind::divide) && (tokens_.is(i, TokenKind::word) || tokens_.is(i - 2, TokenKind::word)));
+    }
+    return said || formula;
+  }
+  void missing_value(const Result& r) {
+    bool average = says(r, "mean") && r.lead_token > 0 && (word_before(r, "results", "readings", 12) || word_before(r, "repeats", "times", 12));
+    bool formula = false;
+    std::string_view lead = tokens_.word(r.lead_token);
+    bool outcome = lead == "got" || lead == "gave" || lead == "gives" || lead == "came" || lead == "comes" || lead == "answer" || lead == "get" || lead == "made";
+    bool derived = r.stated.unit || !r.named.quantities.empty() || says_worked_out(r, formula);
+    bool worked = r.lead == Lead::strong && outcome && derived && says_worked_out(r, formula);
+    if (!average && !worked) return;
+    Judgement unclear;
+    unclear.doubt = Doubt::value_missing;
+    report(r, tokens_.all[r.lead_token].source.begin, std::move(unclear));
+  }
+
+  const Tokens& tokens_;
+  const FormulaBook& book_;
+  const std::vector<Fact>& facts_;
+  const Judge& judge_;
+  const std::vector<Span>& taken_;
+  std::vector<Calculation>& out_;
+};
+
+}  // namespace
+
+void find_in_prose(const Tokens& tokens, const FormulaBook& book, const std::vector<Fact>& facts, const Judge& judge, const std::vector<Span>& taken, std::vector<Calculation>& out) {
+  Prose(tokens, book, facts, judge, taken, out).run();
+}
+
+}  // namespace retort::calc

@@ -1,0 +1,45 @@
+#include "calc/readings.h"
+
+namespace retort::calc {
+namespace {
+
+// Whether two numbers stand side by side in a list.
+bool side_by_side(const Tokens& tokens, const Fact& first, const Fact& second) {
+  std::size_t a = first.token;
+  std::size_t b = second.token;
+  if (b > a + 4) return false;
+  bool parted = false;
+  for (std::size_t i = a + 1; i < b; ++i) {
+    TokenKind kind = tokens.kind(i);
+    std::string_view word = tokens.word(i);
+    if (kind == TokenKind::comma || kind == TokenKind::line || word == "and" || kind == TokenKind::plus || word == "then" || word == "&") {
+      parted = true;
+      continue;
+    }
+    if (kind == TokenKind::word && (word == "trial" || word == "run" || word.empty())) continue;
+    return false;
+  }
+  return parted || (b == a + 1 && !first.leaf.unit && !second.leaf.unit);
+}
+
+bool same_unit(const Leaf& a, const Leaf& b) { return !a.unit || !b.unit || a.unit->dimension == b.unit->dimension; }
+
+}  // namespace
+
+std::vector<std::size_t> readings_before(const Tokens& tokens, const std::vector<Fact>& facts, std::size_t result) {
+  constexpr std::size_t kReach = 80;
+  std::size_t end = result;
+  while (end > 0 && facts[result].token - facts[end - 1].token < kReach) {
+    std::size_t begin = end - 1;
+    while (begin > 0 && side_by_side(tokens, facts[begin - 1], facts[begin]) && same_unit(facts[begin - 1].leaf, facts[begin].leaf)) --begin;
+    if (end - begin >= 2) {
+      std::vector<std::size_t> out;
+      for (std::size_t i = begin; i < end; ++i) out.push_back(i);
+      return out;
+    }
+    --end;
+  }
+  return {};
+}
+
+}  // namespace retort::calc

@@ -1,0 +1,12 @@
+// Readings that stand in a row: "14, 15 and 13 cm", "(in cm) 61, 64, 58".
+#pragma once
+#include <vector>
+
+#include "calc/facts.h"
+
+namespace retort::calc {
+
+// Indices of the facts of the last list of at least two readings before fact `result`, in order.
+std::vector<std::size_t> readings_before(const Tokens& tokens, const std::vector<Fact>& facts, std::size_t result);
+
+}  // namespace retort::calc
