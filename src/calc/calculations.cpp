@@ -165,6 +165,7 @@ std::vector<Calculation> Calculator::check(std::string_view text, const std::vec
   std::vector<Calculation> out;
   read_tokens(text, tokens_);
   if (tokens_.numbers.empty()) return out;
+  speller_.run(tokens_);
   find_facts(tokens_, book_, facts_);
   facts_.insert(facts_.end(), given.begin(), given.end());
   Judge judge(tokens_, book_, facts_);

@@ -14,7 +14,7 @@ namespace retort::calc {
 class Calculator {
  public:
   // `book` must outlive the Calculator.
-  explicit Calculator(const FormulaBook& book) : book_(book) {}
+  explicit Calculator(const FormulaBook& book) : book_(book), speller_(book.words()) {}
 
   // The calculations of `text`, in its order. `given`: what the question states besides (the values of its
   // table, with unit and name), for numbers that the text leaves without a unit.
@@ -22,6 +22,7 @@ class Calculator {
 
  private:
   const FormulaBook& book_;
+  NameSpeller speller_;
   Tokens tokens_;
   std::vector<Fact> facts_;
 };

@@ -211,7 +211,7 @@ class Finder {
     while (tokens_.is(i, TokenKind::line)) ++i;
     for (std::size_t n = 0; n < 3 && tokens_.is(i, TokenKind::word) && is_filler_word(tokens_.word(i)); ++n) ++i;
     if (tokens_.is(i, TokenKind::equals)) ++i;
-    if (tokens_.is(i, TokenKind::plus)) ++i;  // "= +5", "= ±0.2"
+    if (tokens_.is(i, TokenKind::plus) || tokens_.word(i) == "\u00B1") ++i;  // "= +5", "= ±0.2"
     if (tokens_.is(i, TokenKind::times) && tokens_.is(i + 1, TokenKind::number)) ++i;  // "= x40"
     if (!starts_operand(tokens_.kind(i))) return false;
     std::optional<Parsed> parsed = parse(tokens_, i);
@@ -394,7 +394,8 @@ class Finder {
     chain.named.quantities = named_before(tokens_, book_, first_sign, symbol);
     chain.named.symbol = symbol;
     chain.named.tight = first_sign < begin || (begin > 0 && (tokens_.word(begin - 1) == "is" || tokens_.word(begin - 1) == "was" || tokens_.word(begin - 1) == "be"));
-    if (raised_before(first_sign)) chain.named = {};
+    chain.raised = raised_before(first_sign);
+    if (chain.raised) chain.named = {};
     if (chain.named.quantities.empty()) earlier_formula(chain, begin);
     if (chain.named.quantities.empty() && !raised_before(first_sign)) nearby(chain, begin);
   }
@@ -429,7 +430,8 @@ class Finder {
       if (tokens_.kind(i) != TokenKind::word && tokens_.kind(i) != TokenKind::comma) return;
       std::vector<QuantityId> ids;
       std::string_view before = i > chain.end_token ? tokens_.word(i - 1) : std::string_view{};
-      bool points = before == "the" || before == "my" || before == "for" || before == "is" || before == "thats";
+      std::string_view further = i > chain.end_token + 1 ? tokens_.word(i - 2) : std::string_view{};
+      bool points = before == "for" || before == "is" || before == "thats" || further == "is" || further == "thats" || further == "for";
       if (book_.phrase_at(tokens_, i, ids) > 0) {
         if (points) chain.named = {ids, true, false, {}};
         return;

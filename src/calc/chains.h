@@ -15,6 +15,7 @@ struct Chain {
   std::size_t end_token = 0;
   Span span;
   bool loose = false;  // joined by words that need not mean equality: believed only if the number fits
+  bool raised = false;     // what is worked out is a square ("v² = ...")
   bool backwards = false;  // the result stands before the expression
 };
 

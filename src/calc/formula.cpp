@@ -48,6 +48,7 @@ QuantityId FormulaBook::add_quantity(QuantityEntry entry) {
   for (const std::string& phrase : entry.words) {
     std::vector<std::string> words = words_of(phrase);
     if (words.empty()) continue;
+    for (const std::string& word : words) words_.add(word);
     by_first_word_.emplace(words[0], static_cast<std::uint32_t>(phrases_.size()));
     phrases_.push_back({std::move(words), id});
   }

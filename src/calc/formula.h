@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "calc/expression.h"
+#include "calc/spelling.h"
 
 namespace retort::calc {
 
@@ -58,6 +59,7 @@ class FormulaBook {
   // Indices of the formulas that give `result`.
   [[nodiscard]] const std::vector<std::uint16_t>& giving(QuantityId result) const;
   [[nodiscard]] QuantityId find(std::string_view name) const;
+  [[nodiscard]] const NameWords& words() const { return words_; }
 
   // The quantities that a symbol stands for, by its case if that decides.
   [[nodiscard]] std::vector<QuantityId> by_symbol(std::string_view raw) const;
@@ -81,6 +83,7 @@ class FormulaBook {
   std::vector<Constant> constants_;
   std::vector<std::vector<std::uint16_t>> giving_;
   std::vector<Phrase> phrases_;
+  NameWords words_;
   std::unordered_multimap<std::string, std::uint32_t> by_first_word_;
   std::unordered_multimap<std::string, QuantityId> by_symbol_;
 };

@@ -215,7 +215,7 @@ bool Judge::wrong_unit(const Bound& bound, const Stated& stated, const Named& na
   Value si = evaluate(e, Scaling::si);
   Value written = evaluate(e, Scaling::as_written);
   bool known = si.unknown == 0 || unknown_are_pure(e, false);
-  if (si.unknown == 0 && si.dimension == stated.unit->dimension && !si.clash) return false;
+  if (si.dimension == stated.unit->dimension && !si.clash) return false;
   const QuantityEntry* best = nullptr;
   for (QuantityId id : named.quantities) {
     const QuantityEntry& entry = book_.quantity(id);
@@ -417,6 +417,7 @@ bool Judge::wrong_formula(const Bound& bound, const Stated& stated, const Named&
     QuantityId quantity;
   };
   std::vector<Candidate> candidates;
+  if (bound.expression.node(bound.expression.root).right < 0) return false;  // "sin 35 is 0.574" stands for itself
   const std::vector<QuantityId>& wanted = named.quantities.empty() ? named.nearby : named.quantities;
   for (QuantityId id : wanted) {
     if (named.quantities.empty() && stated.unit && evaluate(bound.expression, Scaling::si).unknown == 0 && evaluate(bound.expression, Scaling::si).dimension == stated.unit->dimension) return false;

@@ -381,6 +381,13 @@ class Lexer {
   bool is_symbol_instead(std::size_t begin, std::size_t end) const {
     if (end - begin != 1 || !is_letter(text_[begin])) return false;
     std::size_t next = end + spaces(end);
+    // "2s / t²"
+    bool glued = begin > 0 && is_digit(text_[begin - 1]);
+    if (glued && (byte(next) == '/' || byte(next) == '*' || starts(next, "\u00D7") || starts(next, "\u00F7"))) {
+      std::size_t behind = next + (static_cast<unsigned char>(text_[next]) >= 0xC3 ? 2 : 1);
+      behind += spaces(behind);
+      if (is_letter(byte(behind)) && !is_letter(byte(behind + 1))) return true;
+    }
     if (!is_letter(byte(next)) || byte(next) == 'x' || byte(next) == 'X' || byte(next) == 'a' || byte(next) == 'I' || byte(next) == 'i') return false;
     return !is_letter(byte(next + 1)) && byte(next + 1) != '\'';
   }
@@ -405,7 +412,14 @@ bool about_heat(const Tokens& tokens) {
   return heat;
 }
 
-void read_degrees(Tokens& tokens) {
+// Units that mean another one by what the text is about: "degrees" of heat, "nm" of a moment.
+void settle_units(Tokens& tokens) {
+  bool moment = false;
+  for (std::size_t i = 0; i < tokens.size() && !moment; ++i) moment = tokens.word(i).starts_with("moment") && tokens.word(i) != "momentum";
+  for (Number& number : tokens.numbers) {
+    if (moment && number.unit && number.unit->symbol == "nm") number.unit = read_unit("N m");
+  }
+
   bool any = std::any_of(tokens.numbers.begin(), tokens.numbers.end(), [](const Number& n) { return n.unit && (n.unit->symbol == "\u00B0" || n.unit->symbol == "C"); });
   if (!any || !about_heat(tokens)) return;
   for (Number& number : tokens.numbers) {
@@ -420,7 +434,7 @@ void read_tokens(std::string_view source, Tokens& out) {
   out.source = source;
   Lexer(source, out).run();
   read_operator_words(out);
-  read_degrees(out);
+  settle_units(out);
 }
 
 }  // namespace retort::calc

@@ -32,7 +32,8 @@ class Prose {
 
   void run() {
     for (std::size_t f = 0; f < facts_.size(); ++f) {
-      if (!tokens_.is(facts_[f].token, TokenKind::number) || is_taken(facts_[f].leaf.source)) continue;
+      bool bare_word = tokens_.is(facts_[f].token, TokenKind::number) && tokens_.all[facts_[f].token].in_words && !facts_[f].leaf.unit;
+      if (bare_word || !tokens_.is(facts_[f].token, TokenKind::number) || is_taken(facts_[f].leaf.source)) continue;
       result(f);
     }
   }
@@ -275,9 +276,18 @@ class Prose {
       report(r, begin, right(e, r));
       return true;
     }
+    if (list.size() > 2 && sum && one_left_out(list, r)) {
+      report(r, begin, right(e, r));
+      return true;
+    }
     if (list.size() > 2 && leaves_out(r)) return false;
     report(r, begin, wrong(e, r.stated, find_slips(e, scale(r.stated), r.stated.unit ? Scaling::si : Scaling::as_written, r.stated.decimal)));
     return true;
+  }
+  bool one_left_out(const std::vector<std::size_t>& list, const Result& r) const {
+    Exact total = 0;
+    for (std::size_t i : list) total += facts_[i].leaf.value;
+    return std::any_of(list.begin(), list.end(), [&](std::size_t i) { return is_rounded(total - facts_[i].leaf.value, false, r.stated.decimal); });
   }
   Expression range_of(const std::vector<std::size_t>& list, const Result& r) const {
     auto by_value = [&](std::size_t a, std::size_t b) { return facts_[a].leaf.value < facts_[b].leaf.value; };
@@ -612,6 +622,23 @@ class Prose {
     }
     return said || formula;
   }
+  // The formula for what is stated was named before, and not all of its values are there.
+  bool formula_lacks_value(const Result& r) const {
+    if (r.lead != Lead::strong || (r.defined && !r.worded) || !r.stated.unit) return false;
+    bool has_formula = std::any_of(r.named.quantities.begin(), r.named.quantities.end(), [&](QuantityId id) {
+      return !book_.giving(id).empty() && book_.quantity(id).unit.dimension == r.stated.unit->dimension && !r.stated.unit->dimension.none();
+    });
+    if (!has_formula) return false;
+    for (std::size_t i = r.token; i > 1 && r.token - i < 40; --i) {
+      std::string_view word = tokens_.word(i - 1);
+      if (is_taken(tokens_.all[i - 1].source)) return false;
+      if (word == "formula" || word == "equation") return true;
+      TokenKind kind = tokens_.kind(i - 1);
+      bool between_words = tokens_.is(i - 2, TokenKind::word) && tokens_.is(i, TokenKind::word);
+      if (between_words && (kind == TokenKind::divide || kind == TokenKind::times)) return true;
+    }
+    return false;
+  }
   void missing_value(const Result& r) {
     bool average = says(r, "mean") && r.lead_token > 0 && (word_before(r, "results", "readings", 12) || word_before(r, "repeats", "times", 12));
     bool formula = false;
@@ -619,7 +646,7 @@ class Prose {
     bool outcome = lead == "got" || lead == "gave" || lead == "gives" || lead == "came" || lead == "comes" || lead == "answer" || lead == "get" || lead == "made";
     bool derived = r.stated.unit || !r.named.quantities.empty() || says_worked_out(r, formula);
     bool worked = r.lead == Lead::strong && outcome && derived && says_worked_out(r, formula);
-    if (!average && !worked) return;
+    if (!average && !worked && !formula_lacks_value(r)) return;
     Judgement unclear;
     unclear.doubt = Doubt::value_missing;
     report(r, tokens_.all[r.lead_token].source.begin, std::move(unclear));
