@@ -176,6 +176,9 @@ std::vector<Calculation> Calculator::check(std::string_view text, const std::vec
     if (chain.loose && !judgement.explained() && judgement.doubt == Doubt::none) continue;
     out.push_back(make(chain, judgement));
     taken.push_back(chain.span);
+    for (Fact& fact : facts_) {  // what follows may use the result by its name
+      if (fact.token == chain.stated.back().token && !chain.named.quantities.empty()) fact.names = chain.named.quantities;
+    }
   }
   find_in_prose(tokens_, book_, facts_, judge, taken, out);
   std::stable_sort(out.begin(), out.end(), [](const Calculation& a, const Calculation& b) { return a.result.begin < b.result.begin; });

@@ -3,13 +3,13 @@
 #include <algorithm>
 
 #include "calc/links.h"
+#include "calc/naming.h"
 #include "calc/readings.h"
 
 namespace retort::calc {
 namespace {
 
 constexpr std::size_t kReach = 12;      // words between an expression and its result
-constexpr std::size_t kBackReach = 28;  // tokens that are looked back over for what is worked out
 constexpr std::size_t kMostParts = 12;
 
 bool starts_operand(TokenKind kind) {
@@ -32,7 +32,7 @@ class Finder {
   bool chain_at(std::size_t begin) {
     TokenKind kind = tokens_.kind(begin);
     std::optional<Parsed> parsed;
-    if (stacked(begin)) return true;
+    if (stacked(begin) || taken_from(begin)) return true;
     if (starts_operand(kind)) {
       if (kind == TokenKind::minus && begin > 0 && !starts_sign(begin)) return false;
       parsed = parse(tokens_, begin);
@@ -64,7 +64,7 @@ class Finder {
   // numbers there, the one is meant that gives the result; the nearest with a unit, if none does.
   bool operator_first(std::size_t begin) {
     bool worded = tokens_.all[begin].in_words;
-    if (!worded && !tokens_.is(begin - 1, TokenKind::word)) return false;
+    if (begin == 0 || (!worded && (!tokens_.is(begin - 1, TokenKind::word) || !is_filler_word(tokens_.word(begin - 1))))) return false;
     std::vector<Leaf> operands;
     if (const Fact* usual = quantity_before(begin)) operands.push_back(usual->leaf);
     for (std::size_t i = facts_.size(); i-- > 0 && operands.size() < 5;) {
@@ -95,7 +95,7 @@ class Finder {
   // "4, 7, 0, 9 and 5. I added them up and divided by 5"
   std::optional<Parsed> sum_of_list(std::size_t begin) const {
     bool added = false;
-    for (std::size_t n = 1; n <= 7 && n <= begin; ++n) added = added || tokens_.word(begin - n).starts_with("add");
+    for (std::size_t n = 1; n <= 7 && n <= begin; ++n) added = added || tokens_.word(begin - n).starts_with("add") || tokens_.word(begin - n) == "total";
     if (!added) return std::nullopt;
     std::size_t next = 0;
     while (next < facts_.size() && facts_[next].token < begin) ++next;
@@ -116,6 +116,51 @@ class Finder {
     }
     return parsed;
   }
+  // "took away 18 from 54 and got 36"
+  bool taken_from(std::size_t begin) {
+    std::string_view verb = tokens_.word(begin);
+    if (verb != "took" && verb != "take" && verb != "taking" && verb != "subtracted" && verb != "subtract" && verb != "takeaway" && verb != "minused") return false;
+    std::size_t i = begin + 1;
+    if (tokens_.word(i) == "away" || tokens_.word(i) == "off") ++i;
+    if (!tokens_.is(i, TokenKind::number) || tokens_.word(i + 1) != "from" || !tokens_.is(i + 2, TokenKind::number)) return false;
+    std::optional<Parsed> less = parse(tokens_, i);
+    std::optional<Parsed> from = parse(tokens_, i + 2);
+    if (!less || !from || !less->expression.single() || !from->expression.single()) return false;
+    Parsed difference = *from;
+    std::int16_t right = difference.expression.add_leaf(less->expression.leaves[0]);
+    difference.expression.root = difference.expression.add_node(Op::subtract, from->expression.root, right);
+    Chain chain;
+    if (!build(begin, std::move(difference), chain)) return false;
+    at_ = chain.end_token;
+    chains_.push_back(std::move(chain));
+    return true;
+  }
+
+  // "100 × 30 = p × 20 so p = 150": what is left of the equation is divided by the number beside the unknown.
+  bool balanced(Chain& chain) {
+    std::size_t i = sign_at(chain.end_token);
+    if (i == 0 || chain.parts.size() != 1 || chain.parts[0].single()) return false;
+    bool unknown_first = tokens_.is(i, TokenKind::word) && tokens_.is(i + 1, TokenKind::times) && tokens_.is(i + 2, TokenKind::number);
+    bool number_first = tokens_.is(i, TokenKind::number) && tokens_.is(i + 1, TokenKind::times) && tokens_.is(i + 2, TokenKind::word);
+    if (!unknown_first && !number_first) return false;
+    std::string_view unknown = tokens_.word(unknown_first ? i : i + 2);
+    std::optional<Parsed> beside = parse(tokens_, unknown_first ? i + 2 : i);
+    if (!beside || !beside->expression.single() || unknown.size() > 3) return false;
+    for (std::size_t k = i + 3; k < i + 10; ++k) {
+      if (tokens_.word(k) != unknown || !tokens_.is(k + 1, TokenKind::equals) || !tokens_.is(k + 2, TokenKind::number)) continue;
+      std::optional<Parsed> result = parse(tokens_, k + 2);
+      if (!result || !result->expression.single()) return false;
+      Expression& e = chain.parts[0];
+      std::int16_t by = e.add_leaf(beside->expression.leaves[0]);
+      e.root = e.add_node(Op::divide, e.root, by);
+      chain.parts.push_back(std::move(result->expression));
+      chain.stated.push_back(stated_at(k + 2, result->end));
+      chain.end_token = result->end;
+      return true;
+    }
+    return false;
+  }
+
   // A fraction over three lines: "1.1", "---- = 2.62", "0.42".
   bool stacked(std::size_t begin) {
     bool bar = tokens_.is(begin, TokenKind::number) && tokens_.is(begin + 1, TokenKind::line) && tokens_.is(begin + 2, TokenKind::word) && tokens_.word(begin + 2).starts_with("---");
@@ -179,6 +224,7 @@ class Finder {
   }
 
   void follow(Chain& chain) {
+    if (balanced(chain)) return;
     while (chain.parts.size() < kMostParts) {
       std::size_t i = chain.end_token;
       if (is_unit_words(i)) ++i;
@@ -225,7 +271,9 @@ class Finder {
   // "3.2 cm (0.032 m)"
   bool converted_in_brackets(Chain& chain) {
     std::size_t i = chain.end_token;
-    if (!tokens_.is(i, TokenKind::open) || !tokens_.is(i + 1, TokenKind::number) || !tokens_.is(i + 2, TokenKind::close)) return false;
+    if (!tokens_.is(i, TokenKind::open)) return false;
+    while (tokens_.is(i + 1, TokenKind::equals) || (tokens_.is(i + 1, TokenKind::word) && is_filler_word(tokens_.word(i + 1)))) ++i;
+    if (!tokens_.is(i + 1, TokenKind::number) || !tokens_.is(i + 2, TokenKind::close)) return false;
     const Stated& last = chain.stated.back();
     const Number& inside = tokens_.number(i + 1);
     if (!last.unit || !inside.unit || inside.unit->dimension != last.unit->dimension || inside.unit->scale == last.unit->scale) return false;
@@ -246,7 +294,7 @@ class Finder {
   bool worded_result(Chain& chain) {
     const Expression& e = chain.parts.back();
     bool conversion = e.single();
-    if (conversion) return as_percentage(chain) || worded_conversion(chain);
+    if (conversion) return as_percentage(chain) || with_unit_again(chain) || worded_conversion(chain);
     bool linked = false;
     bool filler = true;
     bool stopped = false;
@@ -269,9 +317,9 @@ class Finder {
         linked = true;
       } else if (kind == TokenKind::minus || (kind == TokenKind::plus && tokens_.is(i + 1, TokenKind::minus))) {
         if (!tokens_.is(i + 1, TokenKind::number) || !tokens_.all[i + 1].glued) return false;
-      } else if (kind != TokenKind::comma && kind != TokenKind::close && kind != TokenKind::pi) {
+      } else if (kind != TokenKind::comma && kind != TokenKind::colon && kind != TokenKind::close && kind != TokenKind::unit) {
         return false;
-      } else if (kind == TokenKind::comma && i == chain.end_token && tokens_.is(i + 1, TokenKind::number) && !e.range_like) {
+      } else if ((kind == TokenKind::comma || kind == TokenKind::colon) && i == chain.end_token && tokens_.is(i + 1, TokenKind::number) && !e.range_like) {
         linked = true;  // "2293 shared by 6, 382 watts"
         filler = false;
       }
@@ -339,6 +387,25 @@ class Finder {
     chain.end_token = parsed->end;
     return true;
   }
+  // "= 0.02 so the spring constant is 0.02 N/m": the same number again, now with its unit
+  bool with_unit_again(Chain& chain) const {
+    const Stated last = chain.stated.back();
+    if (last.unit || chain.parts.size() < 2) return false;
+    std::size_t i = chain.end_token;
+    for (std::size_t n = 0; n < 9 && tokens_.is(i, TokenKind::word); ++n) ++i;
+    if (tokens_.is(i, TokenKind::equals)) ++i;
+    if (i == chain.end_token || !tokens_.is(i, TokenKind::number)) return false;
+    Stated again = stated_at(i, i + 1);
+    if (!again.unit || again.decimal.value != last.decimal.value || again.unit->symbol == "%") return false;
+    std::optional<Parsed> parsed = parse(tokens_, i);
+    if (!parsed || !parsed->expression.single()) return false;
+    NameFound found = find_name(tokens_, book_, i, i - chain.end_token);
+    if (!found.quantities.empty()) chain.named = {found.quantities, true, found.symbol, {}};
+    chain.parts.push_back(std::move(parsed->expression));
+    chain.stated.push_back(again);
+    chain.end_token = parsed->end;
+    return true;
+  }
   // "0.0306 which is 3.1 %", "0.75 or 75 %"
   bool as_percentage(Chain& chain) {
     if (chain.stated.back().unit || chain.parts.size() < 2) return false;
@@ -375,35 +442,21 @@ class Finder {
     std::size_t at = begin - 1;
     if (tokens_.is(at, TokenKind::comma) && at > 0) --at;
     while (tokens_.is(at, TokenKind::line) && at > 0 && tokens_.is(at + 1, TokenKind::equals)) --at;
-    std::size_t first_sign = tokens_.is(at, TokenKind::equals) ? at : begin;
-    bool formula = false;
-    for (std::size_t n = 0; n < kBackReach; ++n) {
-      TokenKind kind = tokens_.kind(at);
-      if (kind == TokenKind::equals) first_sign = at, formula = formula || at + 1 < begin;
-      else if (kind == TokenKind::line) {
-        if (!tokens_.is(at + 1, TokenKind::equals)) break;
-      } else if (kind == TokenKind::stop || kind == TokenKind::comma) {
-        break;
-      } else if (kind == TokenKind::number && !symbolic_number(at)) {
-        break;
-      }
-      if (at == 0) break;
-      --at;
-    }
-    bool symbol = false;
-    chain.named.quantities = named_before(tokens_, book_, first_sign, symbol);
-    chain.named.symbol = symbol;
-    chain.named.tight = first_sign < begin || (begin > 0 && (tokens_.word(begin - 1) == "is" || tokens_.word(begin - 1) == "was" || tokens_.word(begin - 1) == "be"));
+    std::size_t first_sign = tokens_.is(at, TokenKind::equals) ? first_sign_from(tokens_, at) : begin;
+    NameFound found = find_name(tokens_, book_, first_sign);
+    bool sign = first_sign < begin;
+    // without a sign the name must stand right before: "the speed is 8 × 2.5"
+    bool verb = tokens_.word(begin - 1) == "is" || tokens_.word(begin - 1) == "was" || tokens_.word(begin - 1) == "be";
+    bool close_by = sign || verb || found.symbol || found.end + 2 >= begin || led(found.quantities);
     chain.raised = raised_before(first_sign);
-    if (chain.raised) chain.named = {};
-    if (chain.named.quantities.empty()) earlier_formula(chain, begin);
-    if (chain.named.quantities.empty() && !raised_before(first_sign)) nearby(chain, begin);
+    if (close_by && !chain.raised) chain.named.quantities = found.quantities;
+    chain.named.symbol = found.symbol;
+    chain.named.tight = sign || verb;
+    if (chain.named.quantities.empty() && !chain.raised) earlier_formula(chain, begin);
+    if (chain.named.quantities.empty() && !chain.raised) nearby(chain, begin);
   }
-  // "½mv²", "2gh": a number that belongs to a formula in symbols
-  bool symbolic_number(std::size_t i) const {
-    const Number& number = tokens_.number(i);
-    if (number.unit) return false;
-    return tokens_.is(i + 1, TokenKind::word) || tokens_.is(i + 1, TokenKind::times) || tokens_.is(i + 1, TokenKind::divide) || tokens_.is(i + 1, TokenKind::open) || tokens_.is(i + 1, TokenKind::pi);
+  bool led(const std::vector<QuantityId>& names) const {
+    return std::any_of(names.begin(), names.end(), [&](QuantityId id) { return book_.quantity(id).leads; });
   }
   // "v² = ..." does not state v
   bool raised_before(std::size_t sign) const {
@@ -472,6 +525,9 @@ class Finder {
       }
       if (kind != TokenKind::comma && kind != TokenKind::stop) return false;
     }
+    bool that_is = chain.first_token >= 2 && tokens_.word(chain.first_token - 1) == "is" && (tokens_.word(chain.first_token - 2) == "that" || tokens_.word(chain.first_token - 2) == "this");
+    that_is = that_is || (chain.first_token >= 1 && tokens_.word(chain.first_token - 1) == "thats");
+    reason = reason || (that_is && chain.first_token - i <= 4);
     if (!tokens_.is(i, TokenKind::number) || !reason || chain.parts[0].range_like) return false;
     if (!chains_.empty() && chains_.back().end_token > i) return false;
     Leaf leaf{tokens_.number(i).decimal.value, tokens_.number(i).decimal.figures, tokens_.number(i).decimal.last_place, tokens_.number(i).unit, false, tokens_.all[i].source};
@@ -484,7 +540,7 @@ class Finder {
     chain.named.tight = false;
     chain.named.symbol = symbol;
     chain.backwards = true;
-    chain.loose = true;
+    chain.loose = !that_is;
     return true;
   }
 

@@ -9,6 +9,20 @@ namespace {
 constexpr int kDeepest = 24;
 constexpr std::size_t kMostNodes = 200;
 
+void give_unit(Expression& e, int i, const CompoundUnit& unit) {
+  Node n = e.node(i);
+  if (n.op == Op::leaf) {
+    Leaf& leaf = e.leaf_of(n);
+    if (!leaf.unit && leaf.figures > 0) {
+      leaf.unit = unit;
+      leaf.bound = true;
+    }
+  } else if (n.op == Op::add || n.op == Op::subtract || n.op == Op::negate) {
+    give_unit(e, n.left, unit);
+    if (n.right >= 0) give_unit(e, n.right, unit);
+  }
+}
+
 class Parser {
  public:
   Parser(const Tokens& tokens, const Names& names) : tokens_(tokens), names_(names) {}
@@ -139,6 +153,12 @@ class Parser {
     if (kind >= TokenKind::root && kind <= TokenKind::arctangent) return function(kind, depth);
     if (kind == TokenKind::minus && at_ + 1 < tokens_.size() && tokens_.all[at_ + 1].glued) {
       ++at_;
+      bool raised = tokens_.is(at_ + 1, TokenKind::squared) || tokens_.is(at_ + 1, TokenKind::cubed) || tokens_.is(at_ + 1, TokenKind::power);
+      if (tokens_.is(at_, TokenKind::number) && !raised) {
+        std::int16_t node = number();
+        out_.leaf_of(out_.node(node)).value *= -1;
+        return node;
+      }
       std::int16_t inside = factor(depth + 1);
       return inside < 0 ? inside : out_.add_node(Op::negate, inside);
     }
@@ -184,6 +204,7 @@ class Parser {
     at_ = over_line(at_);
     if (!tokens_.is(at_, TokenKind::close)) return -1;
     ++at_;
+    if (tokens_.is(at_, TokenKind::unit)) give_unit(out_, inside, tokens_.units[tokens_.all[at_++].number]);
     return inside;
   }
 
@@ -341,20 +362,6 @@ const CompoundUnit* unit_of_sum(const Expression& e, int i) {
   if (n.op != Op::add && n.op != Op::subtract && n.op != Op::negate) return nullptr;
   const CompoundUnit* right = n.right >= 0 ? unit_of_sum(e, n.right) : nullptr;
   return right != nullptr ? right : unit_of_sum(e, n.left);
-}
-
-void give_unit(Expression& e, int i, const CompoundUnit& unit) {
-  Node n = e.node(i);
-  if (n.op == Op::leaf) {
-    Leaf& leaf = e.leaf_of(n);
-    if (!leaf.unit && leaf.figures > 0) {
-      leaf.unit = unit;
-      leaf.bound = true;
-    }
-  } else if (n.op == Op::add || n.op == Op::subtract || n.op == Op::negate) {
-    give_unit(e, n.left, unit);
-    if (n.right >= 0) give_unit(e, n.right, unit);
-  }
 }
 
 }  // namespace

@@ -64,11 +64,21 @@ void unit_before(const Tokens& tokens, std::size_t number, Leaf& leaf) {
 
 // "18 → 51", "from 80 to 58": the first and the last value of a change
 void change_names(const Tokens& tokens, const FormulaBook& book, std::size_t i, std::vector<QuantityId>& names) {
-  auto joins = [&](std::size_t at) { return tokens.word(at) == "to" || (tokens.is(at, TokenKind::equals) && tokens.all[at].source.of(tokens.source) != "="); };
-  QuantityId role = kNoQuantity;
-  if (joins(i + 1) && tokens.is(i + 2, TokenKind::number)) role = book.find("first value");
-  if (i >= 2 && joins(i - 1) && tokens.is(i - 2, TokenKind::number)) role = book.find("last value");
-  if (role != kNoQuantity && !contains(names, role)) names.push_back(role);
+  auto arrow = [&](std::size_t at) { return tokens.is(at, TokenKind::equals) && tokens.all[at].source.of(tokens.source) != "="; };
+  auto joins = [&](std::size_t at) { return tokens.word(at) == "to" || arrow(at); };
+  auto number_before = [&](std::size_t at) {
+    for (std::size_t n = 1; n <= 4 && n <= at; ++n) {
+      if (tokens.is(at - n, TokenKind::number)) return true;
+      if (tokens.is(at - n, TokenKind::stop)) return false;
+    }
+    return false;
+  };
+  bool first = (joins(i + 1) && tokens.is(i + 2, TokenKind::number)) || (i > 0 && tokens.word(i - 1) == "from");
+  bool last = i > 1 && joins(i - 1) && number_before(i - 1);
+  for (std::string_view role : {last ? "last value" : first ? "first value" : "", last ? "final speed" : first ? "initial speed" : ""}) {
+    QuantityId id = role.empty() ? kNoQuantity : book.find(role);
+    if (id != kNoQuantity && !contains(names, id)) names.push_back(id);
+  }
 }
 
 // "three loops", "ten waves"
@@ -99,8 +109,7 @@ void name_behind(const Tokens& tokens, const FormulaBook& book, std::size_t numb
 
 }  // namespace
 
-std::vector<QuantityId> named_before(const Tokens& tokens, const FormulaBook& book, std::size_t at, bool& symbol, std::size_t reach) {
-  symbol = false;
+NameFound find_name(const Tokens& tokens, const FormulaBook& book, std::size_t at, std::size_t reach) {
   std::vector<QuantityId> best;
   std::size_t best_end = 0;
   bool led = false;
@@ -128,10 +137,15 @@ std::vector<QuantityId> named_before(const Tokens& tokens, const FormulaBook& bo
     if (raw == "a" && !tokens.is(i, TokenKind::equals)) continue;
     std::vector<QuantityId> ids = book.by_symbol(raw);
     if (ids.empty()) continue;
-    symbol = true;
-    return ids;
+    return {ids, true, i};
   }
-  return best;
+  return {best, false, best_end};
+}
+
+std::vector<QuantityId> named_before(const Tokens& tokens, const FormulaBook& book, std::size_t at, bool& symbol, std::size_t reach) {
+  NameFound found = find_name(tokens, book, at, reach);
+  symbol = found.symbol;
+  return found.quantities;
 }
 
 void find_facts(const Tokens& tokens, const FormulaBook& book, std::vector<Fact>& out) {

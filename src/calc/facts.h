@@ -20,6 +20,12 @@ void find_facts(const Tokens& tokens, const FormulaBook& book, std::vector<Fact>
 
 // What the words before token `at` name ("speed = ...", "so the spring constant is ..."); `symbol` is set
 // if it was a single symbol. Empty if nothing is named.
+struct NameFound {
+  std::vector<QuantityId> quantities;
+  bool symbol = false;
+  std::size_t end = 0;  // the token behind the name
+};
+NameFound find_name(const Tokens& tokens, const FormulaBook& book, std::size_t at, std::size_t reach = 7);
 std::vector<QuantityId> named_before(const Tokens& tokens, const FormulaBook& book, std::size_t at, bool& symbol, std::size_t reach = 7);
 
 // How well a stated number fits a variable: 0 not at all.

@@ -58,12 +58,13 @@ QuantityId FormulaBook::add_quantity(QuantityEntry entry) {
   return id;
 }
 
-bool FormulaBook::add_formula(std::string_view text, std::string_view source) {
+bool FormulaBook::add_formula(std::string_view text, std::string_view source, std::vector<std::string> when) {
   std::size_t sign = text.find('=');
   if (sign == std::string_view::npos) return false;
   Formula formula;
   formula.text = text;
   formula.source = source;
+  formula.when = std::move(when);
   std::string left(text.substr(0, sign));
   while (!left.empty() && left.back() == ' ') left.pop_back();
   formula.result = find(left);
@@ -120,6 +121,7 @@ void FormulaBook::turn_round(const Formula& formula) {
     turned.text = formula.text;
     turned.source = formula.source;
     turned.turned = true;
+    turned.when = formula.when;
     turned.result = wanted;
     std::int16_t top = product(turned.tree, turned.variables, above);
     std::int16_t bottom = product(turned.tree, turned.variables, below);
@@ -138,6 +140,21 @@ void FormulaBook::turn_round(const Formula& formula) {
 }
 
 const std::vector<std::uint16_t>& FormulaBook::giving(QuantityId result) const { return giving_[result]; }
+
+std::vector<const Formula*> FormulaBook::for_text(QuantityId result, const Tokens& tokens) const {
+  std::vector<const Formula*> usual;
+  std::vector<const Formula*> special;
+  for (std::uint16_t index : giving_[result]) {
+    const Formula& formula = formulas_[index];
+    bool said = false;
+    for (std::size_t i = 0; i < tokens.size() && !formula.when.empty() && !said; ++i) {
+      said = !tokens.word(i).empty() && std::find(formula.when.begin(), formula.when.end(), tokens.word(i)) != formula.when.end();
+    }
+    if (said) special.push_back(&formula);
+    if (formula.when.empty()) usual.push_back(&formula);
+  }
+  return special.empty() ? usual : special;
+}
 
 QuantityId FormulaBook::find(std::string_view name) const {
   for (std::size_t i = 0; i < quantities_.size(); ++i) {

@@ -37,6 +37,7 @@ struct Formula {
   Expression tree;                      // of the right-hand side
   std::vector<QuantityId> variables;    // by leaf of `tree`; kNoQuantity for a constant
   bool turned = false;                  // made by turning another formula round
+  std::vector<std::string> when;        // words of which the text must have one
 };
 
 struct Constant {
@@ -50,7 +51,8 @@ class FormulaBook {
   QuantityId add_quantity(QuantityEntry entry);
   // Adds "result = expression" and, where it is a product of powers, the same formula solved for each
   // of the others. False if it cannot be read or names an unknown quantity.
-  bool add_formula(std::string_view text, std::string_view source);
+  // `when`: the formula counts, before others for the same quantity, if the text has one of these words.
+  bool add_formula(std::string_view text, std::string_view source, std::vector<std::string> when = {});
   void add_constant(Exact value, CompoundUnit unit) { constants_.push_back({std::move(value), std::move(unit)}); }
 
   [[nodiscard]] const std::vector<QuantityEntry>& quantities() const { return quantities_; }
@@ -58,6 +60,8 @@ class FormulaBook {
   [[nodiscard]] const std::vector<Formula>& formulas() const { return formulas_; }
   // Indices of the formulas that give `result`.
   [[nodiscard]] const std::vector<std::uint16_t>& giving(QuantityId result) const;
+  // The formulas for `result` that a text's words allow.
+  [[nodiscard]] std::vector<const Formula*> for_text(QuantityId result, const Tokens& tokens) const;
   [[nodiscard]] QuantityId find(std::string_view name) const;
   [[nodiscard]] const NameWords& words() const { return words_; }
 

@@ -82,6 +82,8 @@ Judge::Bound Judge::bind(const Expression& expression, Span own) const {
         bool inside = fact.leaf.source.begin >= own.begin && fact.leaf.source.end <= own.end;
         if (inside || fact.leaf.value != leaf.value) continue;
         if (leaf.unit && fact.leaf.unit && fact.leaf.unit->dimension != leaf.unit->dimension) continue;
+        // "2 ×" of a formula is not the "2.0 m" of the text
+        if (!leaf.unit && may_be_pure(leaf) && fact.leaf.last_place != leaf.last_place) continue;
         bool better = best == nullptr || (fact.leaf.unit && !best->leaf.unit) || (fact.leaf.source.end <= own.begin && (fact.leaf.unit.has_value() || !best->leaf.unit));
         if (better) best = &fact;
       }
@@ -179,6 +181,17 @@ Judge::Match Judge::match(const Expression& expression, const Stated& stated) co
   return out;
 }
 
+// Of the quantities named nearby, those that have the expression's own dimension.
+std::vector<QuantityId> Judge::only_fitting(const std::vector<QuantityId>& nearby, const Expression& e) const {
+  std::vector<QuantityId> out;
+  Value si = evaluate(e, Scaling::si);
+  if (si.unknown > 0 || si.dimension.none()) return out;
+  for (QuantityId id : nearby) {
+    if (book_.quantity(id).unit.dimension == si.dimension) out.push_back(id);
+  }
+  return out;
+}
+
 // The number follows from the expression as written, but the units do not: which one slip would mend both?
 bool Judge::wrong_structure(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const {
   if (!stated.unit || is_percent(stated.unit)) return false;
@@ -192,6 +205,7 @@ bool Judge::wrong_structure(const Bound& bound, const Stated& stated, const Name
   if (!computed || same) return false;
   bool strict = si.unknown == 0 || unknown_are_pure(e, true);
   if (!strict && !unknown_are_pure(e, false)) return false;
+  if (named.quantities.empty() && !only_fitting(named.nearby, e).empty() && !si.clash) return false;
   bool expected = std::any_of(named.quantities.begin(), named.quantities.end(), [&](QuantityId id) { return book_.quantity(id).unit.dimension == si.dimension && !si.dimension.none(); });
   bool wanted = std::any_of(named.quantities.begin(), named.quantities.end(), [&](QuantityId id) { return book_.quantity(id).unit.dimension == stated.unit->dimension; });
   if (expected && !wanted && !si.clash) return false;  // only the unit is wrong
@@ -209,7 +223,9 @@ bool Judge::wrong_structure(const Bound& bound, const Stated& stated, const Name
   return false;
 }
 
-bool Judge::wrong_unit(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const {
+bool Judge::wrong_unit(const Bound& bound, const Stated& stated, const Named& by_name, Judgement& out) const {
+  Named named = by_name;
+  if (named.quantities.empty()) named.quantities = only_fitting(by_name.nearby, bound.expression);
   if (!stated.unit || is_percent(stated.unit) || named.quantities.empty()) return false;
   const Expression& e = bound.expression;
   Value si = evaluate(e, Scaling::si);
@@ -241,9 +257,12 @@ bool Judge::counted_exactly(long n) const {
 }
 
 // The number of things the text counts, near enough to `not_this` to be taken for it; 0 for none.
-long Judge::counted_things(long not_this, Span own) const {
+long Judge::counted_things(long not_this, bool named_one, Span own) const {
   long found = 0;
   long last = last_of_a_row(tokens_);  // "from the first crest to the sixth"
+  if (last > 0 && last == not_this) return last - 1;
+  long only = 0;
+  int counts = 0;
   for (const Fact& fact : facts_) {
     if (!fact.counted || fact.leaf.value.get_den() != 1 || fact.leaf.value > 1000) continue;
     bool inside = fact.leaf.source.begin >= own.begin && fact.leaf.source.end <= own.end;
@@ -254,11 +273,12 @@ long Judge::counted_things(long not_this, Span own) const {
       if (last == kToTheLast) continue;
       return 0;
     }
+    if (n > 1) ++counts, only = n;
     if (n > 1 && (std::labs(n - not_this) == 1 || n == 2 * not_this || not_this == 2 * n)) found = n;
   }
   if (last == kToTheLast && counted_exactly(not_this)) last = not_this;
   if (last > 0 && last == not_this) found = last - 1;
-  return found;
+  return found == 0 && named_one && counts == 1 ? only : found;
 }
 
 bool Judge::wrong_count(const Bound& bound, const Stated& stated, const Named& named, Span own, Judgement& out) const {
@@ -278,10 +298,10 @@ bool Judge::wrong_count(const Bound& bound, const Stated& stated, const Named& n
     if (by.value.get_den() != 1 || by.value < 1 || by.value > 1000 || (by.unit && (!by.bound || by.unit->dimension == dimension::kTime))) return false;
     divisor = by.value.get_num().get_si();
     sum = root.left;
-    long listed = readings_with_sum(facts_, e.leaf_of(e.node(root.left)).value, own);
+    long listed = readings_with_sum(tokens_, facts_, e.leaf_of(e.node(root.left)).value, own);
     if (is(named, "mean") || listed > 2) right_count = listed;
     else if (!e.leaf_of(e.node(root.left)).unit && is(named, "frequency")) return false;
-    else right_count = counted_things(divisor, own);
+    else right_count = counted_things(divisor, named.tight && (is(named, "period") || is(named, "wavelength")), own);
     if (right_count == divisor) right_count = 0;
   }
   if (right_count == 0) return false;
@@ -300,17 +320,20 @@ bool Judge::wrong_count(const Bound& bound, const Stated& stated, const Named& n
 // An efficiency above 1 or a refractive index below 1: the division is the wrong way up.
 bool Judge::out_of_range(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const {
   const Expression& e = bound.expression;
-  if (e.node(e.root).op != Op::divide || named.quantities.empty() || (stated.unit && !is_percent(stated.unit))) return false;
+  bool percent = is_percent(stated.unit);
+  auto divisions = std::count_if(e.nodes.begin(), e.nodes.end(), [](const Node& n) { return n.op == Op::divide; });
+  if (divisions != 1 || named.quantities.empty() || (stated.unit && !percent)) return false;
   Value v = evaluate(e, Scaling::si);
   if (v.state != State::ok || v.number == 0 || !v.dimension.none()) return false;
+  Exact fraction = percent && has_hundred(e) ? Exact(v.number / 100) : v.number;
   for (QuantityId id : named.quantities) {
     const QuantityEntry& entry = book_.quantity(id);
-    bool beyond = (entry.most && v.number > *entry.most) || (entry.least && v.number < *entry.least);
+    bool beyond = (entry.most && fraction > *entry.most) || (entry.least && fraction < *entry.least);
     if (!beyond) continue;
-    Exact value = 1 / v.number;
+    Exact value = 1 / fraction;
     out.verdict = Verdict::wrong;
     out.slips = {Slip::upside_down};
-    out.correct = sensible(is_percent(stated.unit) ? Exact(value * 100) : value, e, &stated.decimal, unit_of(stated));
+    out.correct = sensible(percent ? Exact(value * 100) : value, e, &stated.decimal, unit_of(stated));
     return true;
   }
   return false;
@@ -322,7 +345,10 @@ bool Judge::half_left_out(const Bound& bound, const Stated& stated, const Named&
   if (e.node(e.root).op != Op::subtract || !is(named, "uncertainty")) return false;
   bool half = false;
   for (std::size_t i = 0; i < tokens_.size() && tokens_.all[i].source.begin < own.begin; ++i) {
-    half = half || (tokens_.word(i) == "half" && own.begin - tokens_.all[i].source.end < 60);
+    if (own.begin - tokens_.all[i].source.begin > 60) continue;
+    half = half || tokens_.word(i) == "half";
+    // "the range is 0.52 - 0.48 = 0.04" is no more than the range
+    if (tokens_.word(i) == "range" && tokens_.word(i - 2) != "half" && tokens_.word(i - 1) != "half") half = false;
   }
   if (!half) return false;
   Value v = evaluate(e, Scaling::as_written);
@@ -408,6 +434,36 @@ class Assignments {
 
 }  // namespace
 
+// Whether a number of the expression is twice another one of the text.
+bool Judge::doubled(const Expression& e) const {
+  return std::any_of(e.leaves.begin(), e.leaves.end(), [&](const Leaf& leaf) {
+    return std::any_of(facts_.begin(), facts_.end(), [&](const Fact& fact) { return fact.leaf.value * 2 == leaf.value && fact.leaf.value > 5; });
+  });
+}
+
+// "3/55 × 100" for a change from 52 to 55: the last value was taken where the first is needed.
+bool Judge::wrong_base(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const {
+  const Expression& e = bound.expression;
+  if (!is_percent(stated.unit) || !is(named, "percentage change")) return false;
+  for (const Node& n : e.nodes) {
+    if (n.op != Op::divide || e.node(n.right).op != Op::leaf) continue;
+    const Exact& base = e.leaf_of(e.node(n.right)).value;
+    Expression part = e;
+    part.root = n.left;
+    Value change = evaluate(part, Scaling::as_written);
+    for (std::size_t i = 0; i + 1 < facts_.size() && facts_[i].token < facts_[i + 1].token; ++i) {
+      const Exact& first = facts_[i].leaf.value;
+      const Exact& last = facts_[i + 1].leaf.value;
+      if (first == 0 || last != base || first == last || abs(last - first) != abs(change.number)) continue;
+      out.verdict = Verdict::wrong;
+      out.slips = {Slip::operation};
+      out.correct = sensible(abs(change.number) / first * 100, e, &stated.decimal, unit_of(stated));
+      return true;
+    }
+  }
+  return false;
+}
+
 // The sum is right as written, but it is not the sum that the named quantity needs.
 bool Judge::wrong_formula(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const {
   struct Candidate {
@@ -417,24 +473,32 @@ bool Judge::wrong_formula(const Bound& bound, const Stated& stated, const Named&
     QuantityId quantity;
   };
   std::vector<Candidate> candidates;
+  bool fits_usual = false;
   if (bound.expression.node(bound.expression.root).right < 0) return false;  // "sin 35 is 0.574" stands for itself
   const std::vector<QuantityId>& wanted = named.quantities.empty() ? named.nearby : named.quantities;
   for (QuantityId id : wanted) {
     if (named.quantities.empty() && stated.unit && evaluate(bound.expression, Scaling::si).unknown == 0 && evaluate(bound.expression, Scaling::si).dimension == stated.unit->dimension) return false;
     if (stated.unit && !is_percent(stated.unit) && book_.quantity(id).unit.dimension != stated.unit->dimension && !book_.quantity(id).named_only) continue;
-    for (std::uint16_t index : book_.giving(id)) {
-      const Formula& formula = book_.formulas()[index];
+    for (const Formula* known : book_.for_text(id, tokens_)) {
+      const Formula& formula = *known;
       for (const auto& one : Assignments(book_, formula, bound.expression, bound.names).run()) {
         Expression f = filled(formula, one.chosen);
+        if (!formula.when.empty() && doubled(bound.expression)) return false;  // "there and back" is in the number already
         if (Match m = match(f, stated); m.right && m.dimensions_fit) {
           // without a unit, a sum in mixed units that was not written with them was meant in the base units
           Value si = evaluate(f, Scaling::si);
-          if (stated.unit || is_rounded(si.number, si.rough, stated.decimal) || !bound.any || si.unknown > 0) return false;
+          if (stated.unit || is_rounded(si.number, si.rough, stated.decimal) || !bound.any || si.unknown > 0) {
+            fits_usual = true;
+            if (!formula.when.empty()) return false;
+          }
         }
         candidates.push_back({std::move(f), one.score, &formula, id});
       }
     }
   }
+  bool special = std::any_of(candidates.begin(), candidates.end(), [](const Candidate& c) { return !c.formula->when.empty(); });
+  if (special) std::erase_if(candidates, [](const Candidate& c) { return c.formula->when.empty(); });
+  else if (fits_usual) return false;
   std::stable_sort(candidates.begin(), candidates.end(), [](const Candidate& a, const Candidate& b) { return a.score > b.score; });
   for (const Candidate& c : candidates) {
     Exact scale = stated.unit ? scale_of(stated) : exact(book_.quantity(c.quantity).unit.scale);
@@ -499,6 +563,7 @@ Judgement Judge::judge(const Expression& expression, const Stated& stated, const
   Expression plain = expression;
   spread_units(plain);
   Bound bound = bind(expression, own);
+  const Bound as_bound = bound;
   Match with_units = match(bound.expression, stated);
   if (!with_units.right || !with_units.dimensions_fit) {
     if (wrong_structure(bound, stated, named, out) || wrong_unit(bound, stated, named, out)) return out;
@@ -519,12 +584,12 @@ Judgement Judge::judge(const Expression& expression, const Stated& stated, const
     }
   }
   if (!with_units.right) {
-    if (wrong_formula(bound, stated, named, out) && out.slips[0] != Slip::arithmetic && out.slips.size() == 1) return out;
+    if (wrong_formula(as_bound, stated, named, out) && out.slips[0] != Slip::arithmetic && out.slips.size() == 1) return out;
     out = {};
     wrong_value(plain, bound, stated, out);
     return out;
   }
-  if (out_of_range(bound, stated, named, out) || half_left_out(bound, stated, named, own, out) || wrong_count(bound, stated, named, own, out) || wrong_unit(bound, stated, named, out) || wrong_formula(bound, stated, named, out)) return out;
+  if (out_of_range(bound, stated, named, out) || half_left_out(bound, stated, named, own, out) || wrong_count(bound, stated, named, own, out) || wrong_unit(bound, stated, named, out) || wrong_base(bound, stated, named, out) || wrong_formula(as_bound, stated, named, out)) return out;
   out.verdict = Verdict::right;
   remark(bound, stated, named, out);
   return out;

@@ -57,12 +57,15 @@ class Judge {
   bool wrong_structure(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;
   bool wrong_unit(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;
   bool wrong_count(const Bound& bound, const Stated& stated, const Named& named, Span own, Judgement& out) const;
+  [[nodiscard]] std::vector<QuantityId> only_fitting(const std::vector<QuantityId>& nearby, const Expression& expression) const;
   bool out_of_range(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;
   bool half_left_out(const Bound& bound, const Stated& stated, const Named& named, Span own, Judgement& out) const;
+  [[nodiscard]] bool doubled(const Expression& expression) const;
+  bool wrong_base(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;
   bool wrong_formula(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;
   void wrong_value(const Expression& plain, const Bound& bound, const Stated& stated, Judgement& out) const;
   void remark(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;
-  [[nodiscard]] long counted_things(long not_this, Span own) const;
+  [[nodiscard]] long counted_things(long not_this, bool named_one, Span own) const;
   [[nodiscard]] bool counted_exactly(long n) const;
   [[nodiscard]] bool is(const Named& named, std::string_view quantity) const;
 

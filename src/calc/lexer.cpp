@@ -24,7 +24,7 @@ constexpr Sign kSigns[] = {
     {"**", TokenKind::power}, {"*", TokenKind::times}, {"\u00D7", TokenKind::times}, {"\u2715", TokenKind::times}, {"\u00B7", TokenKind::times}, {"\u22C5", TokenKind::times},
     {"/", TokenKind::divide}, {"\u00F7", TokenKind::divide}, {"\u2215", TokenKind::divide}, {"\u2044", TokenKind::divide}, {"^", TokenKind::power},
     {"\u221A", TokenKind::root}, {"(", TokenKind::open}, {")", TokenKind::close}, {"[", TokenKind::open}, {"]", TokenKind::close},
-    {",", TokenKind::comma}, {";", TokenKind::stop}, {"!", TokenKind::stop}, {"?", TokenKind::stop}, {"\n", TokenKind::line}, {"\r", TokenKind::line},
+    {",", TokenKind::comma}, {":", TokenKind::colon}, {";", TokenKind::stop}, {"!", TokenKind::stop}, {"?", TokenKind::stop}, {"\n", TokenKind::line}, {"\r", TokenKind::line},
     {"\u03C0", TokenKind::pi}, {"\u00B2", TokenKind::squared}, {"\u00B3", TokenKind::cubed},
 };
 
@@ -85,6 +85,7 @@ class Lexer {
     }
     char c = text_[at_];
     if (is_digit(c) || (c == '.' && is_digit(byte(at_ + 1)) && !(at_ > 0 && (is_letter(text_[at_ - 1]) || is_digit(text_[at_ - 1]))))) return number();
+    if (last() == TokenKind::close && unit_of_bracket()) return;
     if (is_letter(c)) return word();
     if (c == '.') {
       add(TokenKind::stop, at_, at_ + 1);
@@ -96,7 +97,21 @@ class Lexer {
     if (sign()) return;
     if (other_letters()) return;
     if (starts(at_, "\u00B1")) return word_token(at_, at_ + 2);
+    if (c == '%') return word_token(at_, at_ + 1);
     ++at_;
+  }
+
+  // "(2.35 − 0.75) m s⁻¹ ÷ 0.80 s"
+  bool unit_of_bracket() {
+    auto unit = read_unit_prefix(text_.substr(at_, 64));
+    if (!unit) return false;
+    std::size_t next = at_ + unit->length;
+    next += spaces(next);
+    bool ends = next >= text_.size() || std::any_of(std::begin(kSigns), std::end(kSigns), [&](const Sign& s) { return starts(next, s.bytes); });
+    if (!ends || byte(next) == '(') return false;
+    out_.units.push_back(unit->unit);
+    add(TokenKind::unit, at_, at_ + unit->length).number = static_cast<std::uint32_t>(out_.units.size() - 1);
+    return true;
   }
 
   bool sign() {
@@ -416,7 +431,15 @@ bool about_heat(const Tokens& tokens) {
 void settle_units(Tokens& tokens) {
   bool moment = false;
   for (std::size_t i = 0; i < tokens.size() && !moment; ++i) moment = tokens.word(i).starts_with("moment") && tokens.word(i) != "momentum";
+  bool solution = false;
+  for (std::size_t i = 0; i < tokens.size() && !solution; ++i) {
+    std::string_view word = tokens.word(i);
+    solution = word.starts_with("mol") || word.starts_with("conc") || word.starts_with("acid") || word.starts_with("alkali") || word.starts_with("solution") || word == "sugar" || word == "salt" || word == "hcl" ||
+               word == "naoh" || word.ends_with("oxide") || word.ends_with("ose");
+  }
   for (Number& number : tokens.numbers) {
+    bool capital = number.unit && number.unit->symbol == "m" && !number.unit->as_written && tokens.source[number.digits.end] != 'm' && tokens.source.substr(number.digits.end).find_first_of("Mm") != std::string_view::npos;
+    if (capital && solution && tokens.source[tokens.source.find_first_of("Mm", number.digits.end)] == 'M') number.unit = read_unit("mol/dm3");
     if (moment && number.unit && number.unit->symbol == "nm") number.unit = read_unit("N m");
   }
 

@@ -16,7 +16,9 @@ struct Phrase {
 // As pupils write them, common misspellings included; longest first where one begins another.
 constexpr Phrase kPhrases[] = {
     {{"divided", "by"}, TokenKind::divide, true},    {{"devided", "by"}, TokenKind::divide, true},   {{"dividied", "by"}, TokenKind::divide, true},
-    {{"dived", "by"}, TokenKind::divide, true},      {{"divide", "by"}, TokenKind::divide, true},    {{"divided", "it", "by"}, TokenKind::divide, true},
+    {{"dived", "by"}, TokenKind::divide, true},      {{"divide", "by"}, TokenKind::divide, true},    {{"dividing", "by"}, TokenKind::divide, true},   {{"dividing", "it", "by"}, TokenKind::divide, true},
+    {{"multiplying", "by"}, TokenKind::times, true}, {{"timesing", "by"}, TokenKind::times, true},   {{"timesing", "it", "by"}, TokenKind::times, true},
+    {{"divided", "it", "by"}, TokenKind::divide, true},
     {{"divided", "that", "by"}, TokenKind::divide, true}, {{"divided", "this", "by"}, TokenKind::divide, true}, {{"divide", "it", "by"}, TokenKind::divide, true},
     {{"divide", "that", "by"}, TokenKind::divide, true}, {{"shared", "by"}, TokenKind::divide, true}, {{"shared", "between"}, TokenKind::divide, true},
     {{"split", "by"}, TokenKind::divide, true},      {{"over"}, TokenKind::divide, false},           {{"div", "by"}, TokenKind::divide, true},
@@ -97,9 +99,14 @@ class Words {
       if (!phrase.anywhere && !fits(phrase.kind, from + n, to)) continue;
       if (phrase.anywhere && phrase.kind != TokenKind::equals && phrase.kind != TokenKind::pi && !operand_start(tokens_.kind(from + n))) continue;
       best = n;
-      kind_ = phrase.kind;
+      kind_ = first == "by" ? verb_before(to) : phrase.kind;
     }
     return best;
+  }
+  // "shared 0.12 by 10", "divided 6 by 3"
+  TokenKind verb_before(std::size_t to) const {
+    std::string_view verb = to >= 2 ? tokens_.word(to - 2) : std::string_view{};
+    return verb.starts_with("divid") || verb.starts_with("devid") || verb.starts_with("shar") || verb.starts_with("split") ? TokenKind::divide : TokenKind::times;
   }
   bool fits(TokenKind kind, std::size_t next, std::size_t to) const {
     TokenKind before = to > 0 ? tokens_.all[to - 1].kind : TokenKind::stop;
@@ -136,11 +143,14 @@ class Words {
     std::size_t at = end;
     while (at < tokens_.source.size() && tokens_.source[at] == ' ') ++at;
     auto unit = at < tokens_.source.size() ? read_unit_prefix(tokens_.source.substr(at, 64)) : std::nullopt;
-    bool operators = (to > 0 && is_operator(tokens_.all[to - 1].kind)) || beside_operator(from + n) || (to > 0 && after_operator_word(from));
+    bool spoken = spoken_until_ > 0 && to < spoken_until_ && to > 0 && value != 1 && is_result_verb(tokens_.word(to - 1));
+    bool operators = spoken || (to > 0 && is_operator(tokens_.all[to - 1].kind)) || beside_operator(from + n) || after_operator_word(to);
     if (!unit && !operators) return false;
     Number number;
     number.decimal.value = value;
-    number.decimal.figures = 6;  // as exact as a count
+    number.decimal.figures = value.get_den() == 1 ? 6 : 2;  // a whole number is as exact as a count
+    while (!ends_by(value, number.decimal.last_place) && number.decimal.last_place > -6) --number.decimal.last_place;
+    spoken_until_ = to + 16;
     number.digits = {tokens_.all[from].source.begin, static_cast<std::uint32_t>(end)};
     Token token = tokens_.all[from];
     token.kind = TokenKind::number;
@@ -171,9 +181,9 @@ class Words {
     std::string_view word = tokens_.word(next);
     return word == "times" || word == "timesed" || word == "multiplied" || word == "divided" || word == "devided" || word == "plus" || word == "minus" || word == "take" || word == "add";
   }
-  bool after_operator_word(std::size_t from) const {
-    std::string_view word = from > 0 ? tokens_.word(from - 1) : std::string_view{};
-    std::string_view before = from > 1 ? tokens_.word(from - 2) : std::string_view{};
+  bool after_operator_word(std::size_t to) const {
+    std::string_view word = to > 0 ? tokens_.word(to - 1) : std::string_view{};
+    std::string_view before = to > 1 ? tokens_.word(to - 2) : std::string_view{};
     if (word == "by") return before == "divided" || before == "devided" || before == "multiplied" || before == "timesed" || before == "times" || before == "shared";
     return word == "plus" || word == "minus" || word == "times" || word == "timesed";
   }
@@ -202,12 +212,19 @@ class Words {
       for (; digits < n + 6 && word_value(i + digits).kind == NumberWord::unit; ++digits, place /= 10) value += exact(word_value(i + digits).value) * place;
       if (digits > n + 1) n = digits;
     }
+    if (tokens_.word(i + n) == "and" && tokens_.word(i + n + 1) == "a" && tokens_.word(i + n + 2) == "half") {
+      value += Exact(1, 2);
+      n += 3;
+    }
     return n;
   }
   WordValue word_value(std::size_t i) const { return tokens_.is(i, TokenKind::word) ? number_word(tokens_.word(i)) : WordValue{}; }
 
+  static bool is_result_verb(std::string_view word) { return word == "is" || word == "to" || word == "gives" || word == "makes" || word == "get" || word == "got" || word == "was" || word == "equals"; }
+
   Tokens& tokens_;
   TokenKind kind_ = TokenKind::word;
+  std::size_t spoken_until_ = 0;  // after a number in words, its result may be one too
 };
 
 bool equal_folded(std::string_view letters, std::string_view word) {

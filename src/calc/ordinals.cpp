@@ -2,6 +2,8 @@
 
 #include <string_view>
 
+#include "calc/readings.h"
+
 namespace retort::calc {
 namespace {
 
@@ -50,18 +52,16 @@ long last_of_a_row(const Tokens& tokens) {
   return numbered_row(tokens);
 }
 
-long readings_with_sum(const std::vector<Fact>& facts, const Exact& sum, Span own) {
-  constexpr std::size_t kMost = 12;
-  auto outside = [&](const Fact& fact) { return fact.leaf.source.end <= own.begin || fact.leaf.source.begin >= own.end; };
-  for (std::size_t i = 0; i < facts.size(); ++i) {
+long readings_with_sum(const Tokens& tokens, const std::vector<Fact>& facts, const Exact& sum, Span own) {
+  for (const std::vector<std::size_t>& list : reading_lists(tokens, facts)) {
     Exact total = 0;
-    for (std::size_t n = 0; n < kMost && i + n < facts.size() && outside(facts[i + n]); ++n) {
-      if (n > 0 && facts[i + n].token > facts[i + n - 1].token + 3) break;
-      total += facts[i + n].leaf.value;
-      if (n > 0 && total == sum) return static_cast<long>(n + 1);
-      for (std::size_t out = i; n > 2 && out <= i + n; ++out) {  // one left out
-        if (total - facts[out].leaf.value == sum && sum != 0) return static_cast<long>(n);
-      }
+    for (std::size_t i : list) total += facts[i].leaf.value;
+    Span span = facts[list.front()].leaf.source;
+    bool inside = span.begin >= own.begin && span.end <= own.end;
+    if (inside || list.size() < 3) continue;
+    if (total == sum) return static_cast<long>(list.size());
+    for (std::size_t i : list) {  // one left out
+      if (sum != 0 && total - facts[i].leaf.value == sum) return static_cast<long>(list.size()) - 1;
     }
   }
   return 0;

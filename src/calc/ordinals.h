@@ -13,6 +13,6 @@ constexpr long kToTheLast = -1;
 long last_of_a_row(const Tokens& tokens);
 
 // How many listed readings add up to `sum`; 0 if none do. Numbers inside `own` do not count.
-long readings_with_sum(const std::vector<Fact>& facts, const Exact& sum, Span own);
+long readings_with_sum(const Tokens& tokens, const std::vector<Fact>& facts, const Exact& sum, Span own);
 
 }  // namespace retort::calc

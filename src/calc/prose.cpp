@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <string_view>
 
+#include "calc/naming.h"
 #include "calc/readings.h"
 #include "calc/slips.h"
 
@@ -17,11 +18,11 @@ constexpr std::size_t kMostInputs = 8;
 enum class Lead : std::uint8_t { none, weak, strong };
 
 bool strong_word(std::string_view word) {
-  static constexpr std::string_view kWords[] = {"so", "therefore", "thus", "gives", "gave", "giving", "makes", "made", "comes", "came", "works", "worked", "got", "get", "answer", "thats", "means", "hence", "calculated", "meaning", "making", "equals"};
+  static constexpr std::string_view kWords[] = {"so", "therefore", "thus", "gives", "gave", "giving", "makes", "made", "comes", "came", "works", "worked", "got", "get", "answer", "thats", "means", "hence", "calculated", "meaning", "making", "equals", "found", "determined"};
   return std::find(std::begin(kWords), std::end(kWords), word) != std::end(kWords);
 }
 bool weak_word(std::string_view word) {
-  static constexpr std::string_view kWords[] = {"is", "was", "are", "were", "mean", "average", "change", "difference", "be", "which", "lost", "gained", "its", "total", "\u00B1", "rose", "fell"};
+  static constexpr std::string_view kWords[] = {"is", "was", "are", "were", "mean", "average", "change", "difference", "be", "which", "lost", "gained", "its", "total", "\u00B1", "rose", "fell", "rise", "drop", "fall", "increase", "decrease", "used"};
   return std::find(std::begin(kWords), std::end(kWords), word) != std::end(kWords);
 }
 
@@ -33,7 +34,8 @@ class Prose {
   void run() {
     for (std::size_t f = 0; f < facts_.size(); ++f) {
       bool bare_word = tokens_.is(facts_[f].token, TokenKind::number) && tokens_.all[facts_[f].token].in_words && !facts_[f].leaf.unit;
-      if (bare_word || !tokens_.is(facts_[f].token, TokenKind::number) || is_taken(facts_[f].leaf.source)) continue;
+      bool used = std::any_of(out_.begin(), out_.end(), [&](const Calculation& c) { return c.span.begin == c.result.begin && c.span.begin < facts_[f].leaf.source.begin && facts_[f].leaf.source.end <= c.span.end; });
+      if (used || bare_word || !tokens_.is(facts_[f].token, TokenKind::number) || is_taken(facts_[f].leaf.source)) continue;
       result(f);
     }
   }
@@ -48,6 +50,9 @@ class Prose {
     std::size_t lead_token = 0;
     bool defined = false;  // "k = 40 N/m": may be no more than a value that is given
     bool worded = false;   // "so", "gives"
+    bool close_name = false;  // the name stands right before
+    bool formula = false;     // "v = fλ = 20"
+    bool forward = false;     // the values stand behind
   };
 
   bool is_taken(Span span) const {
@@ -69,11 +74,16 @@ class Prose {
     r.stated = {number.decimal, number.unit, tokens_.all[r.token].source, number.digits, r.token};
     bool negative = r.token > 1 && tokens_.is(r.token - 1, TokenKind::minus) && tokens_.all[r.token].glued && !tokens_.all[r.token - 1].glued && !tokens_.is(r.token - 2, TokenKind::number);
     if (negative) r.stated.digits.begin = tokens_.all[r.token - 1].source.begin;
+    if (said_already(r)) return;
+    if (r.token > 1 && tokens_.word(r.token - 1) == "by" && (tokens_.word(r.token - 2).starts_with("divid") || tokens_.word(r.token - 2).starts_with("multipl") || tokens_.word(r.token - 2).starts_with("shar"))) return;
+    if (reason_behind(r) && (by_formula(r) || difference(r) || any_two(r))) return;
+    r = {f, r.token, r.stated, {}, Lead::none, 0, false, false, false, false, false};
+    std::string_view verb = tokens_.word(r.token + 1);
+    if (verb == "is" || verb == "was" || verb == "are" || verb == "were") return;  // "the mean for 10 is ..."
     find_lead(r);
-    if (r.lead == Lead::none || said_already(r)) return;
-    bool symbol = false;
-    r.named.quantities = named_before(tokens_, book_, r.token, symbol, 9);
-    if (plus_minus(r) || mean(r) || sum_or_range(r) || half_range(r) || by_formula(r) || difference(r) || proportion(r) || any_two(r)) return;
+    if (r.lead == Lead::none) return;
+    name(r);
+    if (conversion(r) || plus_minus(r) || mean(r) || sum_or_range(r) || rate(r) || half_range(r) || by_formula(r) || difference(r) || proportion(r) || any_two(r)) return;
     missing_value(r);
   }
 
@@ -83,9 +93,10 @@ class Prose {
     if (next >= TokenKind::plus && next <= TokenKind::cubed) return false;
     if (next == TokenKind::pi || (next == TokenKind::word && tokens_.all[i + 1].glued)) return false;
     bool range = tokens_.word(i + 1) == "to" && tokens_.is(i + 2, TokenKind::number);
-    bool row = i >= 2 && tokens_.is(i - 1, TokenKind::equals) && tokens_.is(i - 2, TokenKind::number);
+    bool row = i >= 2 && tokens_.is(i - 1, TokenKind::equals) && tokens_.is(i - 2, TokenKind::number) && same_kind(tokens_.number(i - 2).unit, tokens_.number(i).unit);
     return !range && !row;
   }
+  static bool same_kind(const std::optional<CompoundUnit>& a, const std::optional<CompoundUnit>& b) { return a.has_value() == b.has_value() && (!a || a->dimension == b->dimension); }
   // A result that is only named again.
   bool said_already(const Result& r) const {
     return std::any_of(out_.begin(), out_.end(), [&](const Calculation& c) {
@@ -95,6 +106,39 @@ class Prose {
       }
       return false;
     });
+  }
+
+  // By the name before the statement's first sign of equality, or before the number.
+  void name(Result& r) const {
+    std::size_t at = r.token;
+    if (tokens_.is(at - 1, TokenKind::equals)) at = first_sign_from(tokens_, at - 1);
+    NameFound found = find_name(tokens_, book_, at, 14);
+    r.named.quantities = found.quantities;
+    r.named.symbol = found.symbol;
+    r.close_name = found.end + 5 >= at;
+    r.formula = at + 1 < r.token;
+  }
+
+  // "0.2 Hz is the frequency, because 10 waves went past in 2 s": the values stand behind.
+  bool reason_behind(Result& r) const {
+    bool reason = false;
+    for (std::size_t i = r.token + 1; i < tokens_.size() && i < r.token + 9 && !reason; ++i) {
+      if (tokens_.is(i, TokenKind::number) || tokens_.is(i, TokenKind::stop) || tokens_.is(i, TokenKind::line)) return false;
+      std::string_view word = tokens_.word(i);
+      reason = word == "because" || word == "since" || word == "cos" || word == "becuase" || word == "as";
+    }
+    if (!reason) return false;
+    name(r);
+    for (std::size_t i = r.token + 1; i < r.token + 7 && r.named.quantities.empty(); ++i) {
+      std::vector<QuantityId> ids;
+      if (book_.phrase_at(tokens_, i, ids) > 0) r.named.quantities = ids;
+    }
+    r.forward = true;
+    r.worded = true;
+    r.lead = Lead::strong;
+    r.lead_token = r.token;
+    r.close_name = true;
+    return true;
   }
 
   void find_lead(Result& r) const {
@@ -131,6 +175,10 @@ class Prose {
   void report(const Result& r, std::uint32_t begin, Judgement judgement) {
     Calculation c;
     c.span = {std::min(begin, r.stated.source.begin), r.stated.source.end};
+    if (r.forward) {
+      for (std::size_t i : nearest(r, 3)) c.span.end = std::max(c.span.end, facts_[i].leaf.source.end);
+      c.span.begin = r.stated.digits.begin;
+    }
     c.result = r.stated.digits;
     c.verdict = judgement.verdict;
     c.slips = std::move(judgement.slips);
@@ -175,6 +223,8 @@ class Prose {
   bool mean(const Result& r) {
     std::vector<std::size_t> list = readings_before(tokens_, facts_, r.fact);
     if (list.size() < 2 || !says_mean(r, list.back())) return false;
+    const auto& unit = facts_[list.back()].leaf.unit;
+    if (unit && r.stated.unit && unit->dimension != r.stated.unit->dimension) return false;  // "average speed"
     std::uint32_t begin = facts_[list.front()].leaf.source.begin;
     if (long said = readings_said(r); said > static_cast<long>(list.size())) {  // the others do not stand here
       Judgement unclear;
@@ -265,6 +315,7 @@ class Prose {
     }
     if (!sum && !range) return false;
     std::vector<std::size_t> list = readings_before(tokens_, facts_, r.fact);
+    if (list.size() < 2 && sum) return total_of_two(r);
     if (list.size() < 2 || r.token - facts_[list.back()].token > 24) return false;
     Expression e = range ? range_of(list, r) : Expression{};
     for (std::size_t i = 0; sum && !range && i < list.size(); ++i) {
@@ -282,6 +333,18 @@ class Prose {
     }
     if (list.size() > 2 && leaves_out(r)) return false;
     report(r, begin, wrong(e, r.stated, find_slips(e, scale(r.stated), r.stated.unit ? Scaling::si : Scaling::as_written, r.stated.decimal)));
+    return true;
+  }
+  // "thinking 14 m plus braking 38 m, total 52 m": reported if it fits.
+  bool total_of_two(const Result& r) {
+    std::vector<std::size_t> two = nearest(r, 2);
+    if (two.size() < 2) return false;
+    Expression e;
+    std::int16_t a = e.add_leaf(facts_[two[1]].leaf);
+    std::int16_t b = e.add_leaf(facts_[two[0]].leaf);
+    e.root = e.add_node(Op::add, a, b);
+    if (!fits(e, r.stated)) return false;
+    report(r, facts_[two[1]].leaf.source.begin, right(e, r));
     return true;
   }
   bool one_left_out(const std::vector<std::size_t>& list, const Result& r) const {
@@ -307,8 +370,13 @@ class Prose {
     half.value = Exact(1, 2);
     std::int16_t h = e.add_leaf(half);
     e.root = e.add_node(Op::multiply, e.root, h);
-    if (!fits(e, r.stated)) return false;
-    report(r, facts_[list.front()].leaf.source.begin, right(e, r));
+    bool half_said = false;
+    for (std::size_t i = r.token > 8 ? r.token - 8 : 0; i < r.token + 8; ++i) half_said = half_said || tokens_.word(i) == "half";
+    bool fits_it = fits(e, r.stated);
+    if (!fits_it && !half_said) return false;
+    std::uint32_t begin = facts_[list.front()].leaf.source.begin;
+    if (fits_it) report(r, begin, right(e, r));
+    else report(r, begin, wrong(e, r.stated, find_slips(e, scale(r.stated), r.stated.unit ? Scaling::si : Scaling::as_written, r.stated.decimal)));
     return true;
   }
 
@@ -344,12 +412,17 @@ class Prose {
   }
 
   // The numbers before the result that it may be worked out from, nearest first.
-  std::vector<std::size_t> nearest(const Result& r, std::size_t most) const {
+  std::vector<std::size_t> nearest(const Result& r, std::size_t most, bool inside = false) const {
     std::vector<std::size_t> out;
+    for (std::size_t i = r.fact + 1; r.forward && i < facts_.size() && out.size() < most; ++i) {
+      if (facts_[i].token >= tokens_.size() || facts_[i].token - r.token > 30) break;
+      out.push_back(i);
+    }
+    if (r.forward) return out;
     for (std::size_t i = r.fact; i > 0 && out.size() < most; --i) {
       const Fact& fact = facts_[i - 1];
       if (r.token - fact.token > kInputReach) break;
-      if (is_inside_calculation(fact.leaf.source)) continue;
+      if (!inside && is_inside_calculation(fact.leaf.source)) continue;
       out.push_back(i - 1);
     }
     return out;
@@ -368,10 +441,7 @@ class Prose {
 
   bool by_formula(const Result& r) {
     std::vector<QuantityId> wanted = r.named.quantities;
-    if (!r.stated.unit) {
-      bool symbol = false;
-      wanted = named_before(tokens_, book_, r.token, symbol, 4);
-    }
+    if (!r.stated.unit && !r.close_name) wanted.clear();
     bool by_unit = wanted.empty() && r.stated.unit && !r.stated.unit->dimension.none();
     if (by_unit) {
       for (std::size_t id = 0; id < book_.quantities().size(); ++id) {
@@ -386,7 +456,11 @@ class Prose {
       bool any_unit = entry.named_only && entry.unit.dimension.none();
       if (r.stated.unit && !any_unit && r.stated.unit->dimension != entry.unit.dimension) continue;
       if (r.stated.unit && r.stated.unit->symbol == "%" && any_unit && entry.unit.symbol != "%") continue;
-      for (std::uint16_t index : book_.giving(id)) fill(r, book_.formulas()[index], all);
+      for (const Formula* formula : book_.for_text(id, tokens_)) {
+        bool given = r.lead == Lead::weak || (r.defined && !r.worded && !r.formula && !formula_said(r));  // no more than a value
+        if (formula->turned && given) continue;
+        fill(r, *formula, all);
+      }
     }
     std::size_t by_name = all.size();
     if (!by_unit && r.lead == Lead::strong && r.stated.unit && !r.stated.unit->dimension.none()) {
@@ -404,13 +478,15 @@ class Prose {
       report(r, facts_[one.first].leaf.source.begin, std::move(judgement));
       return true;
     }
-    if (r.lead != Lead::strong || by_unit || (r.defined && !r.worded && !after_formula(r))) return false;
     all.resize(by_name);
+    if (unit_of_another_kind(r)) return true;
+    bool only_defined = r.defined && !r.worded && !r.formula;
+    if (r.lead != Lead::strong || by_unit || (only_defined && !formula_said(r))) return false;
     for (const Filled& one : all) {
       if (!one.sure) continue;
       Exact in = r.stated.unit ? scale(r.stated) : exact(book_.quantity(one.formula->result).unit.scale);
       std::vector<Slip> slips = find_slips(one.expression, in, Scaling::si, r.stated.decimal);
-      if (slips.empty() && (all.size() > 1 || one.doubtful)) continue;
+      if (slips.empty() && (!agree(all) || one.doubtful || only_defined)) continue;
       Judgement judgement = wrong(one.expression, r.stated, slips);
       judgement.formula = one.formula->text;
       report(r, facts_[one.first].leaf.source.begin, std::move(judgement));
@@ -419,21 +495,52 @@ class Prose {
     return false;
   }
 
-  // "v = fλ = 20": the sign stands behind a formula in symbols.
-  bool after_formula(const Result& r) const {
-    std::size_t words = 0;
-    for (std::size_t i = r.lead_token; i > 0 && r.lead_token - i < 12; --i) {
-      TokenKind kind = tokens_.kind(i - 1);
-      if (kind == TokenKind::equals) return words > 0;
-      if (kind == TokenKind::stop || kind == TokenKind::comma || kind == TokenKind::number) return false;
-      words += kind == TokenKind::word ? 1U : 0U;
+  // Whether all formulas that could be meant give the same.
+  static bool agree(const std::vector<Filled>& all) {
+    Value first = evaluate(all[0].expression, Scaling::si);
+    return std::all_of(all.begin(), all.end(), [&](const Filled& one) { return evaluate(one.expression, Scaling::si).number == first.number; });
+  }
+  // A formula for what is stated, in symbols or words, before it: "a = F/m", then on its own line "a = 3.0".
+  bool formula_said(const Result& r) const {
+    if (r.token < 2) return false;
+    std::string_view symbol = tokens_.word(r.token - 2);
+    for (std::size_t i = 1; i + 1 < r.token && !symbol.empty(); ++i) {
+      if (tokens_.is(i, TokenKind::equals) && tokens_.word(i - 1) == symbol && tokens_.is(i + 1, TokenKind::word)) return true;
+    }
+    return false;
+  }
+
+  // "weight = 1.96 kg": the number comes out, but in a unit of another quantity.
+  bool unit_of_another_kind(const Result& r) {
+    if (r.lead != Lead::strong || !r.stated.unit || r.stated.unit->dimension.none() || !r.close_name) return false;
+    if (r.named.symbol && !r.formula) return false;
+    for (QuantityId id : r.named.quantities) {
+      const QuantityEntry& entry = book_.quantity(id);
+      if (entry.unit.dimension.none() || entry.unit.dimension == r.stated.unit->dimension) return false;
+    }
+    for (QuantityId id : r.named.quantities) {
+      std::vector<Filled> all;
+      for (const Formula* formula : book_.for_text(id, tokens_)) {
+        if (!formula->turned) fill(r, *formula, all);
+      }
+      for (const Filled& one : all) {
+        Value v = evaluate(one.expression, Scaling::si);
+        if (v.state != State::ok || !is_rounded(v.number, v.rough, r.stated.decimal)) continue;
+        Judgement judgement;
+        judgement.verdict = Verdict::wrong;
+        judgement.slips = {Slip::unit_wrong};
+        judgement.correct = sensible(v.number, one.expression, &r.stated.decimal, book_.quantity(id).unit.symbol);
+        judgement.formula = one.formula->text;
+        report(r, facts_[one.first].leaf.source.begin, std::move(judgement));
+        return true;
+      }
     }
     return false;
   }
 
   // The best values before the result for the formula's variables, if all are there.
   void fill(const Result& r, const Formula& formula, std::vector<Filled>& all) const {
-    std::vector<std::size_t> inputs = nearest(r, kMostInputs);
+    std::vector<std::size_t> inputs = nearest(r, kMostInputs, true);
     std::vector<const Leaf*> chosen(formula.variables.size(), nullptr);
     std::vector<bool> used(inputs.size(), false);
     Filled out;
@@ -465,12 +572,65 @@ class Prose {
     all.push_back(std::move(out));
   }
 
+  // --- the same in another unit, and rates
+
+  // "... 462 000 J. That is 462 kJ", "In kilojoules this is 36 kJ"
+  bool conversion(const Result& r) {
+    if (r.fact == 0 || !r.stated.unit || r.stated.unit->dimension.none()) return false;
+    const Fact& before = facts_[r.fact - 1];
+    if (!before.leaf.unit || before.leaf.unit->dimension != r.stated.unit->dimension || before.leaf.unit->scale == r.stated.unit->scale || r.token - before.token > 9) return false;
+    bool points = false;
+    for (std::size_t i = before.token + 1; i < r.token; ++i) {
+      std::string_view word = tokens_.word(i);
+      points = points || word == "that" || word == "thats" || word == "this" || word == "which" || word == "or" || word == "rounded" || word == "converts" || tokens_.is(i, TokenKind::equals);
+    }
+    if (!points) return false;
+    Expression e;
+    e.root = e.add_leaf(before.leaf);
+    if (fits(e, r.stated)) {
+      report(r, before.leaf.source.begin, right(e, r));
+      return true;
+    }
+    Value v = evaluate(e, Scaling::si);
+    if (power_apart(v.number / scale(r.stated), false, r.stated.decimal) == 0) return false;
+    report(r, before.leaf.source.begin, wrong(e, r.stated, {Slip::power_of_ten}));
+    return true;
+  }
+
+  // "fell from 82 °C to 64 °C in 9 minutes. That's a rate of 2.0 °C per min": reported if it fits.
+  bool rate(const Result& r) {
+    if (!r.stated.unit) return false;
+    const Leaf* time = nullptr;
+    std::vector<const Leaf*> two;
+    for (std::size_t i : nearest(r, 5)) {
+      const Leaf& leaf = facts_[i].leaf;
+      if (!leaf.unit) continue;
+      if (time == nullptr && leaf.unit->dimension == dimension::kTime) time = &leaf;
+      else if (two.size() < 2 && leaf.unit->dimension / dimension::kTime == r.stated.unit->dimension) two.push_back(&leaf);
+    }
+    if (time == nullptr || two.size() < 2) return false;
+    Expression e;
+    std::int16_t a = e.add_leaf(*two[0]);
+    std::int16_t b = e.add_leaf(*two[1]);
+    std::int16_t change = e.add_node(Op::subtract, a, b);
+    std::int16_t t = e.add_leaf(*time);
+    e.root = e.add_node(Op::divide, change, t);
+    if (!fits(e, r.stated)) return false;
+    report(r, std::min(two[1]->source.begin, time->source.begin), right(e, r));
+    return true;
+  }
+
   // --- changes
 
   // "from 21.5 to 37.0 so that's a rise of 15.5": the two numbers before differ by it.
   bool difference(const Result& r) {
     bool named = says(r, "change") || says(r, "temperature change") || says(r, "percentage change") || says(r, "extension") || says(r, "change in speed");
-    std::vector<std::size_t> two = nearest(r, 2);
+    std::vector<std::size_t> two;
+    for (std::size_t i : nearest(r, 5)) {
+      const auto& unit = facts_[i].leaf.unit;
+      bool same = !r.stated.unit || r.stated.unit->dimension.none() || !unit || unit->dimension == r.stated.unit->dimension || r.stated.unit->dimension == dimension::kAngle;
+      if (same && two.size() < 2) two.push_back(i);
+    }
     if (two.size() < 2 || facts_[two[0]].counted || facts_[two[1]].counted) return false;
     Leaf later = facts_[two[0]].leaf;
     Leaf earlier = facts_[two[1]].leaf;
@@ -563,8 +723,8 @@ class Prose {
   // --- any two values whose units make that of the result
 
   bool any_two(const Result& r) {
-    if (r.lead != Lead::strong) return false;
-    std::vector<std::size_t> inputs = nearest(r, 4);
+    std::vector<std::size_t> inputs = nearest(r, r.lead == Lead::strong ? 4 : 2);
+    if (r.lead == Lead::weak && (inputs.size() < 2 || r.token - facts_[inputs[1]].token > 8 || r.stated.decimal.figures < 2)) return false;
     for (std::size_t i = 0; i < inputs.size(); ++i) {
       for (std::size_t k = 0; k < inputs.size(); ++k) {
         if (i == k) continue;
@@ -639,14 +799,34 @@ class Prose {
     }
     return false;
   }
+  bool word_near(const Result& r, std::string_view a, std::string_view b) const {
+    for (std::size_t i = r.token > 14 ? r.token - 14 : 0; i < r.token + 14; ++i) {
+      if (tokens_.word(i) == a || tokens_.word(i) == b) return true;
+    }
+    return false;
+  }
+  // "came out as 2400 Pa using force over area", "determined with P = I²R and found to be 3.2 W"
+  bool formula_around(const Result& r) const {
+    std::string_view lead = tokens_.word(r.lead_token);
+    bool outcome = lead == "came" || lead == "found" || lead == "determined" || lead == "worked" || lead == "calculated" || lead == "comes";
+    bool has_formula = std::any_of(r.named.quantities.begin(), r.named.quantities.end(), [&](QuantityId id) { return !book_.giving(id).empty(); });
+    if (r.lead != Lead::strong || !outcome || !has_formula || !r.stated.unit) return false;
+    bool symbols = false;
+    for (std::size_t i = r.token > 16 ? r.token - 16 : 1; i < r.token + 10 && i < tokens_.size(); ++i) {
+      if (is_taken(tokens_.all[i].source)) return false;
+      symbols = symbols || (tokens_.is(i, TokenKind::equals) && tokens_.is(i + 1, TokenKind::word) && tokens_.is(i - 1, TokenKind::word));
+      symbols = symbols || tokens_.word(i) == "using" || tokens_.word(i) == "formula" || tokens_.word(i) == "equation";
+    }
+    return symbols;
+  }
   void missing_value(const Result& r) {
-    bool average = says(r, "mean") && r.lead_token > 0 && (word_before(r, "results", "readings", 12) || word_before(r, "repeats", "times", 12));
+    bool average = says(r, "mean") && r.lead_token > 0 && (word_near(r, "added", "divided") || word_near(r, "measured", "dividing") || word_before(r, "results", "readings", 12) || word_before(r, "repeats", "times", 12));
     bool formula = false;
     std::string_view lead = tokens_.word(r.lead_token);
     bool outcome = lead == "got" || lead == "gave" || lead == "gives" || lead == "came" || lead == "comes" || lead == "answer" || lead == "get" || lead == "made";
     bool derived = r.stated.unit || !r.named.quantities.empty() || says_worked_out(r, formula);
     bool worked = r.lead == Lead::strong && outcome && derived && says_worked_out(r, formula);
-    if (!average && !worked && !formula_lacks_value(r)) return;
+    if (!average && !worked && !formula_lacks_value(r) && !formula_around(r)) return;
     Judgement unclear;
     unclear.doubt = Doubt::value_missing;
     report(r, tokens_.all[r.lead_token].source.begin, std::move(unclear));

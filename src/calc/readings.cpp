@@ -7,16 +7,18 @@ namespace {
 bool side_by_side(const Tokens& tokens, const Fact& first, const Fact& second) {
   std::size_t a = first.token;
   std::size_t b = second.token;
-  if (b > a + 4) return false;
+  if (b > a + 5) return false;
+  bool same = first.leaf.unit && second.leaf.unit && first.leaf.unit->scale == second.leaf.unit->scale && first.leaf.unit->dimension == second.leaf.unit->dimension;
   bool parted = false;
   for (std::size_t i = a + 1; i < b; ++i) {
     TokenKind kind = tokens.kind(i);
     std::string_view word = tokens.word(i);
-    if (kind == TokenKind::comma || kind == TokenKind::line || word == "and" || kind == TokenKind::plus || word == "then" || word == "&") {
+    if (kind == TokenKind::comma || kind == TokenKind::line || word == "and" || word == "n" || kind == TokenKind::plus || word == "then" || word == "&") {
       parted = true;
       continue;
     }
-    if (kind == TokenKind::word && (word == "trial" || word == "run" || word.empty())) continue;
+    if (kind == TokenKind::word && (word == "trial" || word == "run" || word == "again" || word.empty())) continue;
+    if (kind == TokenKind::word && same && parted && b - a <= 4) continue;
     return false;
   }
   return parted || (b == a + 1 && !first.leaf.unit && !second.leaf.unit);
@@ -25,6 +27,20 @@ bool side_by_side(const Tokens& tokens, const Fact& first, const Fact& second) {
 bool same_unit(const Leaf& a, const Leaf& b) { return !a.unit || !b.unit || a.unit->dimension == b.unit->dimension; }
 
 }  // namespace
+
+std::vector<std::vector<std::size_t>> reading_lists(const Tokens& tokens, const std::vector<Fact>& facts) {
+  std::vector<std::vector<std::size_t>> out;
+  for (std::size_t begin = 0; begin < facts.size();) {
+    std::size_t end = begin + 1;
+    while (end < facts.size() && side_by_side(tokens, facts[end - 1], facts[end]) && same_unit(facts[end - 1].leaf, facts[end].leaf)) ++end;
+    if (end - begin >= 2) {
+      out.emplace_back();
+      for (std::size_t i = begin; i < end; ++i) out.back().push_back(i);
+    }
+    begin = end;
+  }
+  return out;
+}
 
 std::vector<std::size_t> readings_before(const Tokens& tokens, const std::vector<Fact>& facts, std::size_t result) {
   constexpr std::size_t kReach = 80;

@@ -6,6 +6,9 @@
 
 namespace retort::calc {
 
+// All lists of readings, each as indices of facts.
+std::vector<std::vector<std::size_t>> reading_lists(const Tokens& tokens, const std::vector<Fact>& facts);
+
 // Indices of the facts of the last list of at least two readings before fact `result`, in order.
 std::vector<std::size_t> readings_before(const Tokens& tokens, const std::vector<Fact>& facts, std::size_t result);
 

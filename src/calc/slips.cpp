@@ -48,10 +48,10 @@ class Alterations {
   void operations() {
     static constexpr Op kBinary[] = {Op::multiply, Op::divide, Op::add, Op::subtract};
     std::size_t operators = 0;
+    for (const Node& n : e_.nodes) operators += n.right >= 0 ? 1U : 0U;
     for (std::size_t i = 0; i < e_.nodes.size(); ++i) {
       Op op = e_.nodes[i].op;
-      if (std::find(std::begin(kBinary), std::end(kBinary), op) == std::end(kBinary)) continue;
-      ++operators;
+      if (std::find(std::begin(kBinary), std::end(kBinary), op) == std::end(kBinary) || operators > 2) continue;
       for (Op other : kBinary) {
         if (other == op) continue;
         put(Slip::operation).nodes[i].op = other;
@@ -138,12 +138,11 @@ class Alterations {
     squared.nodes[i] = {Op::power, copy, -1, 2};
   }
   void whole_halves() {
-    Expression& half = put(Slip::square);
-    std::int16_t a = half.add_leaf(pure(1, 2));
-    half.root = half.add_node(Op::multiply, e_.root, a);
-    Expression& twice = put(Slip::square);
-    std::int16_t b = twice.add_leaf(pure(2, 1));
-    twice.root = twice.add_node(Op::multiply, e_.root, b);
+    for (const auto& [n, d] : {std::pair{1L, 2L}, {2L, 1L}, {1L, 4L}, {4L, 1L}}) {  // a diameter for a radius is four times the area
+      Expression& times = put(Slip::square);
+      std::int16_t by = times.add_leaf(pure(n, d));
+      times.root = times.add_node(Op::multiply, e_.root, by);
+    }
   }
 
   const Expression& e_;

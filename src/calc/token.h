@@ -19,7 +19,8 @@ enum class TokenKind : std::uint8_t {
   root, sine, cosine, tangent, arcsine, arccosine, arctangent,  // before what they act on
   open, close,
   equals,     // = ≈ → "equals"
-  comma, stop, line,
+  comma, colon, stop, line,
+  unit,    // of the bracket before it: "(2.35 - 0.75) m/s"
   word,
 };
 
@@ -29,7 +30,7 @@ struct Token {
   bool in_words = false;  // an operator or a number in words
   bool glued = false;     // no white space before it
   bool leading_zero = false;
-  std::uint32_t number = 0;  // of kind number: index into Tokens::numbers
+  std::uint32_t number = 0;  // of kind number or unit: index into Tokens::numbers or Tokens::units
   std::uint32_t form = 0;    // of kind word: where its folded form begins in Tokens::forms
   std::uint16_t length = 0;
 };
@@ -45,6 +46,7 @@ struct Tokens {
   std::string_view source;
   std::vector<Token> all;
   std::vector<Number> numbers;
+  std::vector<CompoundUnit> units;
   std::string forms;  // folded words, one after the other
 
   [[nodiscard]] std::size_t size() const { return all.size(); }
@@ -57,6 +59,7 @@ struct Tokens {
   void clear() {
     all.clear();
     numbers.clear();
+    units.clear();
     forms.clear();
   }
 };

@@ -145,7 +145,6 @@ class UnitParser {
     std::vector<std::size_t> ends;
     std::string run = run_of_letters(at, ends);
     if (run.empty()) return false;
-    if (run == "M" && (below || rest(ends.back()).starts_with("/"))) run = "m";  // "M/S", "N/M"
     if (whole(run, ends.back(), area, below)) return true;
     return area == 1 && (split(run, ends, below) || degree_word(run, ends.back(), below));
   }
@@ -190,7 +189,8 @@ class UnitParser {
       if (!first || !second) continue;
       std::size_t at = ends.back();
       int n = power(at);
-      bool joined = n < 0 || below || (run.substr(0, cut) == "N" && run.substr(cut) == "m") || (run.substr(0, cut) == "kW" && run.substr(cut) == "h");
+      bool momentum = run.substr(0, cut) == "kg" && run.substr(cut) == "m" && rest(at).starts_with("/");
+      bool joined = n < 0 || below || momentum || (run.substr(0, cut) == "N" && run.substr(cut) == "m") || (run.substr(0, cut) == "kW" && run.substr(cut) == "h");
       if (!joined) continue;
       add(*first, 1, below);
       add(*second, n, below);

@@ -68,7 +68,7 @@ constexpr std::array kShort = {
 
 // Letters that pupils write large or small without meaning another unit; "a" alone is a word, "M" alone could
 // be metres or moles per litre, and "T", "d" and "h" in front are rare.
-constexpr std::string_view kNeverFolded[] = {"a", "M", "T", "f", "t", "C", "c", "At", "as", "As", "AT", "Nm"};
+constexpr std::string_view kNeverFolded[] = {"a", "T", "f", "t", "C", "c", "At", "as", "As", "AT", "Nm"};
 
 std::string lower(std::string_view text) {
   std::string out(text);

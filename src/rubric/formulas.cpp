@@ -75,11 +75,13 @@ class Loader {
 
   void formula(const json::Value& item) {
     if (!is_object(item)) return;
-    Fields fields(item, file_, findings_, {"formula", "source"});
+    Fields fields(item, file_, findings_, {"formula", "source", "when"});
     const json::Value* text = fields.need("formula", json::Type::string, "a formula", "\"formula\": \"speed = distance / time\"");
     if (text == nullptr) return;
     fields.need("source", json::Type::string, "a formula", "\"source\": \"common practice, no source\"");
-    if (!book_.add_formula(text->text, fields.text("source"))) findings_.push_back(make_finding(Code::formula_unreadable, file_, text->span, {text->text}));
+    std::vector<std::string> when;
+    fields.texts("when", [&](const std::string& word, Span) { when.push_back(word); });
+    if (!book_.add_formula(text->text, fields.text("source"), std::move(when))) findings_.push_back(make_finding(Code::formula_unreadable, file_, text->span, {text->text}));
   }
 
   void constant(const json::Value& item) {

@@ -1,0 +1,24 @@
+#include "calc/naming.h"
+
+namespace retort::calc {
+
+std::size_t first_sign_from(const Tokens& tokens, std::size_t at) {
+  constexpr std::size_t kReach = 28;
+  std::size_t first = at;
+  for (std::size_t n = 0; n < kReach && at > 0; ++n, --at) {
+    TokenKind kind = tokens.kind(at);
+    if (kind == TokenKind::equals) first = at;
+    if (kind == TokenKind::line && !tokens.is(at + 1, TokenKind::equals)) break;
+    if (kind == TokenKind::stop || kind == TokenKind::comma) break;
+    if (kind == TokenKind::number && !is_symbolic_number(tokens, at)) break;
+  }
+  return first;
+}
+
+bool is_symbolic_number(const Tokens& tokens, std::size_t i) {
+  if (tokens.number(i).unit) return false;
+  TokenKind next = tokens.kind(i + 1);
+  return next == TokenKind::word || next == TokenKind::times || next == TokenKind::divide || next == TokenKind::open || next == TokenKind::pi;
+}
+
+}  // namespace retort::calc
