@@ -115,6 +115,15 @@ bool unit_last(std::string_view& text, Heading& out) {
   return true;
 }
 
+// "Temperature / C" is no charge.
+void mend_celsius(std::string_view name, Heading& out) {
+  std::vector<std::string> words = words_of(name);
+  bool temperature = std::any_of(words.begin(), words.end(), [](const std::string& w) { return w == "temperature" || w == "temp" || w == "temp."; });
+  if (!temperature || out.unit != "C") return;
+  out.compound = read_unit("\u00B0C");
+  out.unit = out.compound->symbol;
+}
+
 void find_unit_of(std::string_view& text, Heading& out) {
   if (unit_in_brackets(text, out)) return;
   if (unit_behind(text, " / ", true, out) || unit_behind(text, "/", false, out)) return;
@@ -214,6 +223,7 @@ Heading read_heading(std::string_view text) {
   if (in_front == 0) rest = out.text;
   find_unit_of(rest, out);
   if (in_front > 0 && out.unit.empty()) rest = out.text;
+  mend_celsius(rest, out);
   out.plain = rest;
   find_role(rest, out);
   if (out.role == ColumnRole::mean) {
