@@ -5,6 +5,7 @@
 #include "calc/links.h"
 #include "calc/naming.h"
 #include "calc/readings.h"
+#include "calc/spoken_formula.h"
 
 namespace retort::calc {
 namespace {
@@ -44,8 +45,14 @@ class Finder {
     Chain chain;
     if (build(begin, std::move(*parsed), chain)) {
       at_ = chain.end_token;
-      chains_.push_back(std::move(chain));
+      chains_.push_back(chain);
+      undo(chain);
       return true;
+    }
+    if (!chain.unknown.empty() && !chain.parts[0].single() && at_ <= begin) {  // "v² = 2 × 0.9 × 1.25", "v = 2.25"
+      std::size_t before = chains_.size();
+      undo(chain);
+      if (chains_.size() > before) return true;
     }
     at_ = std::max(at_ + 1, end);
     return true;
@@ -64,7 +71,8 @@ class Finder {
   // numbers there, the one is meant that gives the result; the nearest with a unit, if none does.
   bool operator_first(std::size_t begin) {
     bool worded = tokens_.all[begin].in_words;
-    if (begin == 0 || (!worded && (!tokens_.is(begin - 1, TokenKind::word) || !is_filler_word(tokens_.word(begin - 1))))) return false;
+    bool in_formula = begin >= 2 && tokens_.kind(begin - 2) >= TokenKind::plus && tokens_.kind(begin - 2) <= TokenKind::power;
+    if (begin == 0 || in_formula || (!worded && !tokens_.is(begin - 1, TokenKind::comma) && (!tokens_.is(begin - 1, TokenKind::word) || !is_filler_word(tokens_.word(begin - 1))))) return false;
     std::vector<Leaf> operands;
     if (const Fact* usual = quantity_before(begin)) operands.push_back(usual->leaf);
     for (std::size_t i = facts_.size(); i-- > 0 && operands.size() < 5;) {
@@ -329,7 +337,7 @@ class Finder {
     if (!parsed || !parsed->expression.single()) return false;
     bool symbol = false;
     std::vector<QuantityId> between = named_before(tokens_, book_, i, symbol, i - chain.end_token);
-    if (!between.empty()) chain.named = {between, true, symbol, {}};
+    if (!between.empty()) chain.named = {between, true, symbol, {}, {}, false, {}};
     chain.loose = chain.loose || (!filler && between.empty()) || stopped;
     chain.parts.push_back(std::move(parsed->expression));
     chain.stated.push_back(stated_at(i, parsed->end));
@@ -400,7 +408,7 @@ class Finder {
     std::optional<Parsed> parsed = parse(tokens_, i);
     if (!parsed || !parsed->expression.single()) return false;
     NameFound found = find_name(tokens_, book_, i, i - chain.end_token);
-    if (!found.quantities.empty()) chain.named = {found.quantities, true, found.symbol, {}};
+    if (!found.quantities.empty()) chain.named = {found.quantities, true, found.symbol, {}, {}, false, {}};
     chain.parts.push_back(std::move(parsed->expression));
     chain.stated.push_back(again);
     chain.end_token = parsed->end;
@@ -443,17 +451,101 @@ class Finder {
     if (tokens_.is(at, TokenKind::comma) && at > 0) --at;
     while (tokens_.is(at, TokenKind::line) && at > 0 && tokens_.is(at + 1, TokenKind::equals)) --at;
     std::size_t first_sign = tokens_.is(at, TokenKind::equals) ? first_sign_from(tokens_, at) : begin;
-    NameFound found = find_name(tokens_, book_, first_sign);
+    SpokenFormula spoken = spoken_formula(tokens_, book_, begin);
+    bool said = spoken.operands.size() > 1 && spoken.begin > 1 && first_sign == begin;
+    NameFound found = said ? find_name(tokens_, book_, spoken.begin - 1) : find_name(tokens_, book_, first_sign);
     bool sign = first_sign < begin;
     // without a sign the name must stand right before: "the speed is 8 × 2.5"
     bool verb = tokens_.word(begin - 1) == "is" || tokens_.word(begin - 1) == "was" || tokens_.word(begin - 1) == "be";
-    bool close_by = sign || verb || found.symbol || found.end + 2 >= begin || led(found.quantities);
+    bool close_by = sign || verb || said || found.symbol || found.end + 2 >= begin || led(found.quantities);
     chain.raised = raised_before(first_sign);
     if (close_by && !chain.raised) chain.named.quantities = found.quantities;
     chain.named.symbol = found.symbol;
     chain.named.tight = sign || verb;
     if (chain.named.quantities.empty() && !chain.raised) earlier_formula(chain, begin);
     if (chain.named.quantities.empty() && !chain.raised) nearby(chain, begin);
+    chain.named.operands = std::move(spoken.operands);
+    if (sign) chain.named.symbols = symbolic_expression(tokens_, book_, begin - 1);
+    chain.named.formula = sign && first_sign + 2 < begin;
+    transform(chain, first_sign);
+    if (!chain.unknown.empty()) chain.named = {};
+  }
+  // "v² = ...", "1/R = ...", "sin c = ...": what the statement works out is not yet what is asked for.
+  void transform(Chain& chain, std::size_t sign) const {
+    if (sign < 2 || !tokens_.is(sign, TokenKind::equals)) return;
+    TokenKind last = tokens_.kind(sign - 1);
+    auto unknown = [&](std::size_t i, Op inverse) {
+      chain.unknown = tokens_.word(i);
+      chain.inverse = inverse;
+    };
+    if (last == TokenKind::squared && tokens_.is(sign - 2, TokenKind::word)) return unknown(sign - 2, Op::root);
+    bool caret = sign >= 3 && last == TokenKind::number && tokens_.is(sign - 2, TokenKind::power) && tokens_.number(sign - 1).decimal.value == 2;
+    if (caret) {
+      unknown(sign - 3, Op::root);
+      chain.raised = true;
+      chain.named.quantities.clear();
+      return;
+    }
+    if (last != TokenKind::word) return;
+    TokenKind before = tokens_.kind(sign - 2);
+    if (before == TokenKind::sine) return unknown(sign - 1, Op::arcsine);
+    if (before == TokenKind::cosine) return unknown(sign - 1, Op::arccosine);
+    if (before == TokenKind::tangent) return unknown(sign - 1, Op::arctangent);
+    if (before == TokenKind::divide && sign >= 3 && tokens_.is(sign - 3, TokenKind::number) && tokens_.number(sign - 3).decimal.value == 1) return unknown(sign - 1, Op::divide);
+    std::string_view word = tokens_.word(sign - 1);
+    if (chain.raised && word.size() == 2 && word[1] == '2') {
+      chain.unknown = word.substr(0, 1);
+      chain.inverse = Op::root;
+    }
+  }
+  // "... = 35.28 so v = 5.94": the second statement as a chain of its own.
+  void undo(const Chain& chain) {
+    if (chain.unknown.empty()) return;
+    std::size_t i = chain.end_token;
+    for (std::size_t n = 0; n < 6 && i < tokens_.size(); ++n, ++i) {
+      bool statement = tokens_.word(i) == chain.unknown && (tokens_.is(i + 1, TokenKind::equals) || tokens_.word(i + 1) == "is");
+      if (statement) break;
+      if (tokens_.is(i, TokenKind::number) || tokens_.is(i, TokenKind::equals)) return;
+    }
+    if (tokens_.word(i) != chain.unknown || tokens_.word(i).empty()) return;
+    std::size_t at = i + 2;
+    while (at < i + 14 && at < tokens_.size() && !(tokens_.is(at, TokenKind::number) && tokens_.is(at - 1, TokenKind::equals)) && !tokens_.is(at, TokenKind::line) && at != i + 2) ++at;
+    if (tokens_.is(i + 2, TokenKind::number)) at = i + 2;
+    if (!tokens_.is(at, TokenKind::number)) return;
+    Chain next;
+    next.parts.push_back(undone(chain));
+    next.stated.push_back(Stated{});
+    std::optional<Parsed> result = parse(tokens_, at);
+    if (!result || !result->expression.single()) return;
+    next.parts.push_back(std::move(result->expression));
+    next.stated.push_back(stated_at(at, result->end));
+    next.first_token = i;
+    next.end_token = result->end;
+    next.span = {tokens_.all[i].source.begin, next.stated.back().source.end};
+    bool symbol = false;
+    next.named.quantities = named_before(tokens_, book_, i + 1, symbol, 1);
+    next.named.symbol = true;
+    at_ = next.end_token;
+    chains_.push_back(std::move(next));
+  }
+  // The inverse of what the statement worked out, of its exact value.
+  static Expression undone(const Chain& chain) {
+    Expression e;
+    for (const Expression& part : chain.parts) {
+      if (part.single()) continue;
+      e = part;
+      break;
+    }
+    if (e.root < 0) e = chain.parts.back();
+    if (chain.inverse == Op::divide) {
+      Leaf one;
+      one.value = 1;
+      std::int16_t top = e.add_leaf(one);
+      e.root = e.add_node(Op::divide, top, e.root);
+    } else {
+      e.root = e.add_node(chain.inverse, e.root);
+    }
+    return e;
   }
   bool led(const std::vector<QuantityId>& names) const {
     return std::any_of(names.begin(), names.end(), [&](QuantityId id) { return book_.quantity(id).leads; });
@@ -486,7 +578,7 @@ class Finder {
       std::string_view further = i > chain.end_token + 1 ? tokens_.word(i - 2) : std::string_view{};
       bool points = before == "for" || before == "is" || before == "thats" || further == "is" || further == "thats" || further == "for";
       if (book_.phrase_at(tokens_, i, ids) > 0) {
-        if (points) chain.named = {ids, true, false, {}};
+        if (points) chain.named = {ids, true, false, {}, {}, false, {}};
         return;
       }
       if (!is_filler_word(tokens_.word(i))) return;
@@ -497,12 +589,13 @@ class Finder {
     std::size_t stop = begin > 60 ? begin - 60 : 0;
     for (std::size_t i = begin; i > stop; --i) {
       if (!tokens_.is(i - 1, TokenKind::equals) || i >= tokens_.size()) continue;
-      bool symbols = tokens_.is(i, TokenKind::word) || tokens_.is(i, TokenKind::open);
+      TokenKind kind = tokens_.kind(i);
+      bool symbols = kind == TokenKind::word || kind == TokenKind::open || (kind >= TokenKind::root && kind <= TokenKind::arctangent && tokens_.is(i + 1, TokenKind::word));
       if (!symbols) continue;
       bool symbol = false;
       std::vector<QuantityId> found = named_before(tokens_, book_, i - 1, symbol);
       if (found.empty() || raised_before(i - 1)) continue;
-      chain.named = {found, false, symbol, {}};
+      chain.named = {found, false, symbol, {}, {}, false, {}};
       return;
     }
   }

@@ -16,6 +16,8 @@ struct Chain {
   Span span;
   bool loose = false;  // joined by words that need not mean equality: believed only if the number fits
   bool raised = false;     // what is worked out is a square ("v² = ...")
+  std::string_view unknown;  // "v" of "v² = ...", and how to get at it
+  Op inverse = Op::leaf;
   bool backwards = false;  // the result stands before the expression
 };
 

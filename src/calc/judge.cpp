@@ -72,7 +72,7 @@ bool Judge::is(const Named& named, std::string_view quantity) const {
   return std::any_of(named.quantities.begin(), named.quantities.end(), [&](QuantityId id) { return book_.quantity(id).name == quantity; });
 }
 
-Judge::Bound Judge::bind(const Expression& expression, Span own) const {
+Judge::Bound Judge::bind(const Expression& expression, const Named& named, Span own) const {
   Bound out{expression, {}, false};
   for (Leaf& leaf : out.expression.leaves) {
     std::vector<QuantityId> names;
@@ -105,8 +105,22 @@ Judge::Bound Judge::bind(const Expression& expression, Span own) const {
     }
     out.names.push_back(std::move(names));
   }
+  name_operands(out, named);
   spread_units(out.expression);
   return out;
+}
+
+// The names of a formula in words or symbols, given to the numbers in their order.
+void Judge::name_operands(Bound& bound, const Named& named) {
+  std::vector<std::size_t> places;
+  for (std::size_t i = 0; i < bound.expression.leaves.size(); ++i) {
+    const Leaf& leaf = bound.expression.leaves[i];
+    if (!leaf.source.empty() && leaf.figures > 0) places.push_back(i);
+  }
+  if (places.size() != named.operands.size() || places.size() < 2) return;
+  bool all_free = std::all_of(places.begin(), places.end(), [&](std::size_t i) { return bound.names[i].empty() && (!bound.expression.leaves[i].unit || bound.expression.leaves[i].bound); });
+  if (!all_free) return;
+  for (std::size_t k = 0; k < places.size(); ++k) bound.names[places[k]] = named.operands[k];
 }
 
 // Whether what is left over between the operands' units and the result's can be the units that were not
@@ -243,7 +257,7 @@ bool Judge::wrong_unit(const Bound& bound, const Stated& stated, const Named& by
     if (best == nullptr || agrees) best = &entry;
   }
   bool agrees = known && !si.dimension.none() && best->unit.dimension == si.dimension && !si.clash;
-  if ((!named.tight || named.symbol) && !agrees) return false;
+  if ((!named.tight || (named.symbol && !named.formula)) && !agrees) return false;
   bool number_fits = is_rounded(written.number, written.rough, stated.decimal) || is_rounded(si.number, si.rough, stated.decimal);
   if (!number_fits) return false;
   out.verdict = Verdict::wrong;
@@ -379,9 +393,14 @@ class Assignments {
     std::vector<const Leaf*> chosen;
     int score = 0;
   };
-  std::vector<One> run() {
+  // `loose`: how many variables may take a number that has neither a unit nor a name.
+  std::vector<One> run(int loose) {
     if (e_.leaves.size() > 8) return {};
     next(0, 0);
+    if (found_.empty() && loose > 0) {
+      loose_ = loose;
+      next(0, 0);
+    }
     std::stable_sort(found_.begin(), found_.end(), [](const One& a, const One& b) { return a.score > b.score; });
     return std::move(found_);
   }
@@ -397,7 +416,18 @@ class Assignments {
     for (std::size_t i = 0; i < e_.leaves.size(); ++i) {
       if (used_[i] || e_.leaves[i].figures == 0) continue;
       int s = fit(book_, formula_.variables[variable], e_.leaves[i], names_[i]);
-      if (s == 0) continue;
+      bool free = s == 0 && loose_ > 0 && !e_.leaves[i].unit && names_[i].empty() && !book_.quantity(formula_.variables[variable]).count && in_order(i);
+      if (s == 0 && !free) continue;
+      if (free) {
+        --loose_;
+        used_[i] = true;
+        chosen_[variable] = &e_.leaves[i];
+        next(variable + 1, score);
+        chosen_[variable] = nullptr;
+        used_[i] = false;
+        ++loose_;
+        continue;
+      }
       used_[i] = true;
       chosen_[variable] = &e_.leaves[i];
       next(variable + 1, score + s);
@@ -405,10 +435,17 @@ class Assignments {
       used_[i] = false;
     }
   }
+  // Numbers without a name are taken in the order in which they stand.
+  bool in_order(std::size_t leaf) const {
+    for (std::size_t i = leaf + 1; i < used_.size(); ++i) {
+      if (used_[i] && !e_.leaves[i].unit && names_[i].empty()) return false;
+    }
+    return true;
+  }
   // What is left over must be a number of the formula itself, or the same reading once more.
   bool rest_is_pure() const {
     for (std::size_t i = 0; i < e_.leaves.size(); ++i) {
-      if (used_[i] || e_.leaves[i].value == 1 || e_.leaves[i].value == 100 || e_.leaves[i].value == 1000 || is_constant_of_formula(e_.leaves[i])) continue;
+      if (used_[i] || e_.leaves[i].value == 1 || e_.leaves[i].value == 100 || is_constant_of_formula(e_.leaves[i])) continue;
       bool again = false;
       for (std::size_t k = 0; k < e_.leaves.size(); ++k) again = again || (used_[k] && e_.leaves[k].value == e_.leaves[i].value);
       if (!again) return false;
@@ -429,10 +466,47 @@ class Assignments {
   const std::vector<std::vector<QuantityId>>& names_;
   std::vector<const Leaf*> chosen_;
   std::vector<bool> used_;
+  int loose_ = 0;  // how many variables may take a number that nothing names
   std::vector<One> found_;
 };
 
 }  // namespace
+
+// The pupil's own formula in symbols with the numbers put in, in their order, against what was reckoned:
+// "2π√(L/g) = 2π × 0.4/9.8".
+bool Judge::against_symbols(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const {
+  if (!named.symbols || bound.expression.single()) return false;
+  Expression tree = *named.symbols;
+  std::vector<Leaf*> variables;
+  std::vector<Exact> constants;
+  for (Leaf& leaf : tree.leaves) {
+    if (leaf.figures == -1) variables.push_back(&leaf);
+    else constants.push_back(leaf.value);
+  }
+  std::vector<const Leaf*> numbers;
+  for (const Leaf& leaf : bound.expression.leaves) {
+    auto constant = std::find_if(constants.begin(), constants.end(), [&](const Exact& value) { return abs(value - leaf.value) < Exact(1, 100); });
+    if (constant != constants.end()) constants.erase(constant);
+    else if (leaf.figures > 0 || !leaf.source.empty()) numbers.push_back(&leaf);
+  }
+  if (numbers.size() != variables.size()) return false;
+  // a square that was worked out before ("T² = 2.02 s²")
+  if (std::any_of(numbers.begin(), numbers.end(), [](const Leaf* leaf) { return leaf->bound && leaf->unit && leaf->unit->symbol.find("\u00B2") != std::string::npos; })) return false;
+  for (std::size_t i = 0; i < numbers.size(); ++i) *variables[i] = *numbers[i];
+  spread_units(tree);
+  Scaling scaling = evaluate(bound.expression, Scaling::as_written).number == 0 ? Scaling::si : Scaling::as_written;
+  Value formula = evaluate(tree, scaling);
+  if (formula.state != State::ok || formula.number == 0) return false;
+  Exact factor = is_percent(stated.unit) && !has_hundred(tree) ? Exact(100) : Exact(1);
+  Value si = evaluate(tree, Scaling::si);
+  if (is_rounded(formula.number * factor, formula.rough, stated.decimal) || is_rounded(si.number / scale_of(stated), si.rough, stated.decimal)) return false;
+  std::vector<Slip> slips = find_slips(tree, 1 / factor, scaling, stated.decimal);
+  if (slips.empty() || slips[0] == Slip::rounding || slips[0] == Slip::power_of_ten) return false;
+  out.verdict = Verdict::wrong;
+  out.slips = slips;
+  out.correct = sensible(formula.number * factor, bound.expression, &stated.decimal, unit_of(stated));
+  return true;
+}
 
 // Whether a number of the expression is twice another one of the text.
 bool Judge::doubled(const Expression& e) const {
@@ -442,7 +516,7 @@ bool Judge::doubled(const Expression& e) const {
 }
 
 // "3/55 × 100" for a change from 52 to 55: the last value was taken where the first is needed.
-bool Judge::wrong_base(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const {
+bool Judge::wrong_base(const Bound& bound, const Stated& stated, const Named& named, Span own, Judgement& out) const {
   const Expression& e = bound.expression;
   if (!is_percent(stated.unit) || !is(named, "percentage change")) return false;
   for (const Node& n : e.nodes) {
@@ -452,6 +526,8 @@ bool Judge::wrong_base(const Bound& bound, const Stated& stated, const Named& na
     part.root = n.left;
     Value change = evaluate(part, Scaling::as_written);
     for (std::size_t i = 0; i + 1 < facts_.size() && facts_[i].token < facts_[i + 1].token; ++i) {
+      auto inside = [&](const Fact& fact) { return fact.leaf.source.begin >= own.begin && fact.leaf.source.end <= own.end; };
+      if (inside(facts_[i]) || inside(facts_[i + 1])) continue;
       const Exact& first = facts_[i].leaf.value;
       const Exact& last = facts_[i + 1].leaf.value;
       if (first == 0 || last != base || first == last || abs(last - first) != abs(change.number)) continue;
@@ -474,17 +550,21 @@ bool Judge::wrong_formula(const Bound& bound, const Stated& stated, const Named&
   };
   std::vector<Candidate> candidates;
   bool fits_usual = false;
+  bool any_unit = std::any_of(bound.expression.leaves.begin(), bound.expression.leaves.end(), [](const Leaf& leaf) { return leaf.unit.has_value(); });
+  int loose = named.tight && !named.quantities.empty() ? (any_unit ? 1 : 3) : 0;
   if (bound.expression.node(bound.expression.root).right < 0) return false;  // "sin 35 is 0.574" stands for itself
   const std::vector<QuantityId>& wanted = named.quantities.empty() ? named.nearby : named.quantities;
   for (QuantityId id : wanted) {
+    const QuantityEntry& entry = book_.quantity(id);
+    if (is_percent(stated.unit) && entry.unit.symbol != "%" && entry.named_only && entry.unit.dimension.none()) continue;
     if (named.quantities.empty() && stated.unit && evaluate(bound.expression, Scaling::si).unknown == 0 && evaluate(bound.expression, Scaling::si).dimension == stated.unit->dimension) return false;
     if (stated.unit && !is_percent(stated.unit) && book_.quantity(id).unit.dimension != stated.unit->dimension && !book_.quantity(id).named_only) continue;
     for (const Formula* known : book_.for_text(id, tokens_)) {
       const Formula& formula = *known;
-      for (const auto& one : Assignments(book_, formula, bound.expression, bound.names).run()) {
+      for (const auto& one : Assignments(book_, formula, bound.expression, bound.names).run(loose)) {
         Expression f = filled(formula, one.chosen);
         if (!formula.when.empty() && doubled(bound.expression)) return false;  // "there and back" is in the number already
-        if (Match m = match(f, stated); m.right && m.dimensions_fit) {
+        if (Match m = match(f, stated); m.right && (m.dimensions_fit || evaluate(f, Scaling::si).unknown > 0)) {
           // without a unit, a sum in mixed units that was not written with them was meant in the base units
           Value si = evaluate(f, Scaling::si);
           if (stated.unit || is_rounded(si.number, si.rough, stated.decimal) || !bound.any || si.unknown > 0) {
@@ -562,7 +642,7 @@ Judgement Judge::judge(const Expression& expression, const Stated& stated, const
   }
   Expression plain = expression;
   spread_units(plain);
-  Bound bound = bind(expression, own);
+  Bound bound = bind(expression, named, own);
   const Bound as_bound = bound;
   Match with_units = match(bound.expression, stated);
   if (!with_units.right || !with_units.dimensions_fit) {
@@ -589,7 +669,7 @@ Judgement Judge::judge(const Expression& expression, const Stated& stated, const
     wrong_value(plain, bound, stated, out);
     return out;
   }
-  if (out_of_range(bound, stated, named, out) || half_left_out(bound, stated, named, own, out) || wrong_count(bound, stated, named, own, out) || wrong_unit(bound, stated, named, out) || wrong_base(bound, stated, named, out) || wrong_formula(as_bound, stated, named, out)) return out;
+  if (out_of_range(bound, stated, named, out) || half_left_out(bound, stated, named, own, out) || wrong_count(bound, stated, named, own, out) || wrong_unit(bound, stated, named, out) || against_symbols(as_bound, stated, named, out) || wrong_base(bound, stated, named, own, out) || wrong_formula(as_bound, stated, named, out)) return out;
   out.verdict = Verdict::right;
   remark(bound, stated, named, out);
   return out;

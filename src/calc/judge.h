@@ -13,6 +13,9 @@ struct Named {
   std::vector<QuantityId> quantities;
   bool tight = false;   // named directly before the sign of equality
   bool symbol = false;  // by a letter, which may stand for several things
+  std::vector<std::vector<QuantityId>> operands;  // what a formula in names before the numbers says they are
+  std::optional<Expression> symbols;  // "(v - u)/t" before "= (1.1 - 0.3)/0.5"
+  bool formula = false;            // "W = mg = ..."
   std::vector<QuantityId> nearby;  // named in the sentences before, for want of a name
 };
 
@@ -51,7 +54,8 @@ class Judge {
     bool left_unconverted = false;
   };
 
-  [[nodiscard]] Bound bind(const Expression& expression, Span own) const;
+  [[nodiscard]] Bound bind(const Expression& expression, const Named& named, Span own) const;
+  static void name_operands(Bound& bound, const Named& named);
   [[nodiscard]] Match match(const Expression& expression, const Stated& stated) const;
   [[nodiscard]] bool plausible_rest(const Value& value, const CompoundUnit& unit, const Expression& expression) const;
   bool wrong_structure(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;
@@ -61,7 +65,8 @@ class Judge {
   bool out_of_range(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;
   bool half_left_out(const Bound& bound, const Stated& stated, const Named& named, Span own, Judgement& out) const;
   [[nodiscard]] bool doubled(const Expression& expression) const;
-  bool wrong_base(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;
+  bool against_symbols(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;
+  bool wrong_base(const Bound& bound, const Stated& stated, const Named& named, Span own, Judgement& out) const;
   bool wrong_formula(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;
   void wrong_value(const Expression& plain, const Bound& bound, const Stated& stated, Judgement& out) const;
   void remark(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;

@@ -18,7 +18,7 @@ constexpr std::size_t kMostInputs = 8;
 enum class Lead : std::uint8_t { none, weak, strong };
 
 bool strong_word(std::string_view word) {
-  static constexpr std::string_view kWords[] = {"so", "therefore", "thus", "gives", "gave", "giving", "makes", "made", "comes", "came", "works", "worked", "got", "get", "answer", "thats", "means", "hence", "calculated", "meaning", "making", "equals", "found", "determined"};
+  static constexpr std::string_view kWords[] = {"so", "therefore", "thus", "gives", "gave", "giving", "makes", "made", "comes", "came", "works", "worked", "got", "get", "answer", "thats", "means", "hence", "calculated", "meaning", "making", "equals", "found", "determined", "which", "should", "doing"};
   return std::find(std::begin(kWords), std::end(kWords), word) != std::end(kWords);
 }
 bool weak_word(std::string_view word) {
@@ -74,16 +74,18 @@ class Prose {
     r.stated = {number.decimal, number.unit, tokens_.all[r.token].source, number.digits, r.token};
     bool negative = r.token > 1 && tokens_.is(r.token - 1, TokenKind::minus) && tokens_.all[r.token].glued && !tokens_.all[r.token - 1].glued && !tokens_.is(r.token - 2, TokenKind::number);
     if (negative) r.stated.digits.begin = tokens_.all[r.token - 1].source.begin;
-    if (said_already(r)) return;
+    if (conversion(r) || said_already(r)) return;
     if (r.token > 1 && tokens_.word(r.token - 1) == "by" && (tokens_.word(r.token - 2).starts_with("divid") || tokens_.word(r.token - 2).starts_with("multipl") || tokens_.word(r.token - 2).starts_with("shar"))) return;
     if (reason_behind(r) && (by_formula(r) || difference(r) || any_two(r))) return;
     r = {f, r.token, r.stated, {}, Lead::none, 0, false, false, false, false, false};
     std::string_view verb = tokens_.word(r.token + 1);
-    if (verb == "is" || verb == "was" || verb == "are" || verb == "were") return;  // "the mean for 10 is ..."
+    std::string_view before = r.token > 0 ? tokens_.word(r.token - 1) : std::string_view{};
+    bool named_number = before == "for" || before == "of" || before == "all";
+    if (named_number && (verb == "is" || verb == "was" || verb == "are" || verb == "were")) return;  // "the mean for 10 is ..."
     find_lead(r);
     if (r.lead == Lead::none) return;
     name(r);
-    if (conversion(r) || plus_minus(r) || mean(r) || sum_or_range(r) || rate(r) || half_range(r) || by_formula(r) || difference(r) || proportion(r) || any_two(r)) return;
+    if (plus_minus(r) || mean(r) || sum_or_range(r) || rate(r) || half_range(r) || by_formula(r) || difference(r) || proportion(r) || any_two(r) || each(r) || in_proportion(r)) return;
     missing_value(r);
   }
 
@@ -99,6 +101,7 @@ class Prose {
   static bool same_kind(const std::optional<CompoundUnit>& a, const std::optional<CompoundUnit>& b) { return a.has_value() == b.has_value() && (!a || a->dimension == b->dimension); }
   // A result that is only named again.
   bool said_already(const Result& r) const {
+    if (r.token > 0 && tokens_.word(r.token - 1) == "\u00B1") return false;
     return std::any_of(out_.begin(), out_.end(), [&](const Calculation& c) {
       if (c.result.begin >= r.stated.digits.begin) return false;
       for (std::size_t i = 0; i < tokens_.numbers.size(); ++i) {
@@ -222,7 +225,13 @@ class Prose {
 
   bool mean(const Result& r) {
     std::vector<std::size_t> list = readings_before(tokens_, facts_, r.fact);
-    if (list.size() < 2 || !says_mean(r, list.back())) return false;
+    bool plus_minus_behind = tokens_.word(r.token + 1) == "\u00B1";
+    if (list.size() < 2 || is_inside_calculation(facts_[list.front()].leaf.source)) return false;
+    if (plus_minus_behind && fits(mean_of(list, r), r.stated)) {
+      report(r, facts_[list.front()].leaf.source.begin, right(mean_of(list, r), r));
+      return true;
+    }
+    if (!says_mean(r, list.back())) return false;
     const auto& unit = facts_[list.back()].leaf.unit;
     if (unit && r.stated.unit && unit->dimension != r.stated.unit->dimension) return false;  // "average speed"
     std::uint32_t begin = facts_[list.front()].leaf.source.begin;
@@ -245,8 +254,21 @@ class Prose {
       report(r, begin, right(e, r));
       return true;
     }
+    if (miscounted(list, r)) {
+      report(r, begin, wrong(all, r.stated, {Slip::count}));
+      return true;
+    }
     report(r, begin, wrong(all, r.stated, find_slips(all, scale(r.stated), r.stated.unit ? Scaling::si : Scaling::as_written, r.stated.decimal)));
     return true;
+  }
+  // The sum divided by one or two more or fewer than there are readings.
+  bool miscounted(const std::vector<std::size_t>& list, const Result& r) const {
+    Value mean = evaluate(mean_of(list, r), r.stated.unit ? Scaling::si : Scaling::as_written);
+    auto n = static_cast<long>(list.size());
+    for (long other : {n - 1, n + 1, n - 2, n + 2}) {
+      if (other > 1 && is_rounded(mean.number / scale(r.stated) * n / other, false, r.stated.decimal)) return true;
+    }
+    return false;
   }
   // "the mean of ... is", "..., so the average was": no other number stands between the word and the result.
   bool says_mean(const Result& r, std::size_t last_reading) const {
@@ -364,7 +386,7 @@ class Prose {
   bool plus_minus(const Result& r) {
     if (tokens_.word(r.token - 1) != "\u00B1") return false;
     std::vector<std::size_t> list = readings_before(tokens_, facts_, r.fact);
-    if (list.size() < 3) return false;
+    if (list.size() < 3) return half_of_range(r);
     Expression e = range_of(list, r);
     Leaf half;
     half.value = Exact(1, 2);
@@ -380,8 +402,37 @@ class Prose {
     return true;
   }
 
+  // "the range is 1.9 − 1.5 = 0.4 s so the uncertainty is ± 0.4 s as it is half the range"
+  bool half_of_range(const Result& r) {
+    if (out_.empty()) return false;
+    const Calculation& last = out_.back();
+    bool half = false;
+    for (std::size_t i = r.token > 8 ? r.token - 8 : 0; i < r.token + 9; ++i) half = half || tokens_.word(i) == "half";
+    if (!half) return false;
+    for (const Fact& fact : facts_) {
+      bool result_before = fact.leaf.source.begin == last.result.begin && fact.token < r.token && r.token - fact.token < 14;
+      if (!result_before) continue;
+      Expression e;
+      std::int16_t whole = e.add_leaf(with_unit(fact.leaf, r.stated.unit));
+      Leaf by;
+      by.value = Exact(1, 2);
+      std::int16_t h = e.add_leaf(by);
+      e.root = e.add_node(Op::multiply, whole, h);
+      if (fits(e, r.stated)) report(r, fact.leaf.source.begin, right(e, r));
+      else report(r, fact.leaf.source.begin, wrong(e, r.stated, {Slip::square}));
+      return true;
+    }
+    return false;
+  }
+
   bool half_range(const Result& r) {
-    if (!word_before(r, "range", "range", 6) || !word_before(r, "half", "half", 8)) return false;
+    bool range_said = false;
+    bool half_said = false;
+    for (std::size_t i = r.token; i > 0 && r.token - i < 12 && !tokens_.is(i - 1, TokenKind::number); --i) {
+      range_said = range_said || tokens_.word(i - 1) == "range";
+      half_said = half_said || tokens_.word(i - 1) == "half";
+    }
+    if (!range_said || !half_said) return false;
     std::vector<std::size_t> list = readings_before(tokens_, facts_, r.fact);
     if (list.size() < 2) list = nearest(r, 2);
     if (list.size() < 2) return false;
@@ -582,7 +633,7 @@ class Prose {
     bool points = false;
     for (std::size_t i = before.token + 1; i < r.token; ++i) {
       std::string_view word = tokens_.word(i);
-      points = points || word == "that" || word == "thats" || word == "this" || word == "which" || word == "or" || word == "rounded" || word == "converts" || tokens_.is(i, TokenKind::equals);
+      points = points || word == "into" || tokens_.is(i, TokenKind::open) || word == "that" || word == "thats" || word == "this" || word == "which" || word == "or" || word == "rounded" || word == "converts" || tokens_.is(i, TokenKind::equals);
     }
     if (!points) return false;
     Expression e;
@@ -628,6 +679,7 @@ class Prose {
     std::vector<std::size_t> two;
     for (std::size_t i : nearest(r, 5)) {
       const auto& unit = facts_[i].leaf.unit;
+      if (!r.stated.unit && unit) continue;
       bool same = !r.stated.unit || r.stated.unit->dimension.none() || !unit || unit->dimension == r.stated.unit->dimension || r.stated.unit->dimension == dimension::kAngle;
       if (same && two.size() < 2) two.push_back(i);
     }
@@ -653,13 +705,14 @@ class Prose {
     bool fits_it = is_rounded(v.number / (later.unit || percent ? scale(r.stated) : Exact(1)), false, r.stated.decimal);
     bool joined = joined_by_to(two[1], two[0]);
     bool close_by = facts_[two[0]].token - facts_[two[1]].token <= 10 && r.token - facts_[two[0]].token <= 14;
+    bool two_only = named && r.worded && r.close_name && later.unit && earlier.unit;
     bool enough = named || (r.lead == Lead::strong && r.stated.decimal.figures >= 2 && close_by && (joined || later.unit));
     std::uint32_t begin = facts_[two[1]].leaf.source.begin;
     if (fits_it && enough) {
       report(r, begin, right(e, r));
       return true;
     }
-    if (fits_it || !named || r.lead != Lead::strong || says(r, "extension") || (r.defined && !r.worded) || !joined) return false;
+    if (fits_it || !named || r.lead != Lead::strong || (r.defined && !r.worded) || !(joined || two_only)) return false;
     std::vector<Slip> slips = find_slips(e, scale(r.stated), later.unit ? Scaling::si : Scaling::as_written, r.stated.decimal);
     if (slips.empty() && tokens_.word(r.lead_token) != "so" && !tokens_.is(r.lead_token, TokenKind::equals)) return false;
     report(r, begin, wrong(e, r.stated, slips));
@@ -687,7 +740,7 @@ class Prose {
     for (std::size_t i = r.token; i > 0 && r.token - i < 24; --i) {
       std::string_view word = tokens_.word(i - 1);
       if (long n = times_word(word)) return n;
-      if ((word == "half" || word == "halved" || word == "halves") && !tokens_.is(i, TokenKind::number)) return Exact(1, 2);
+      if ((word == "half" || word == "halved" || word == "halves" || word == "halve") && !tokens_.is(i, TokenKind::number)) return Exact(1, 2);
       if (word == "back" && i > 2 && tokens_.word(i - 2) == "and" && tokens_.word(i - 3) == "there") return 2;
       if (word == "times" && i > 1) {
         if (tokens_.is(i - 2, TokenKind::number)) return tokens_.number(i - 2).decimal.value;
@@ -714,6 +767,12 @@ class Prose {
       e.root = e.add_node(Op::multiply, a, b);
       if (fits(e, r.stated)) {
         report(r, from.source.begin, right(e, r));
+        return true;
+      }
+      Expression other = e;  // doubled where it should be halved
+      other.node(other.root).op = Op::divide;
+      if (r.lead == Lead::strong && r.stated.unit && from.value != r.stated.decimal.value && fits(other, r.stated)) {
+        report(r, from.source.begin, wrong(e, r.stated, {Slip::operation}));
         return true;
       }
     }
@@ -749,9 +808,76 @@ class Prose {
     e.root = e.add_node(op, l, m);
     Value v = evaluate(e, Scaling::si);
     if (v.state != State::ok || v.dimension != r.stated.unit->dimension || r.stated.unit->dimension.none()) return false;
-    if (!is_rounded(v.number / scale(r.stated), v.rough, r.stated.decimal)) return false;
-    report(r, std::min(a.source.begin, b.source.begin), right(e, r));
+    std::uint32_t begin = std::min(a.source.begin, b.source.begin);
+    if (is_rounded(v.number / scale(r.stated), v.rough, r.stated.decimal)) {
+      report(r, begin, right(e, r));
+      return true;
+    }
+    if (op != Op::divide || r.lead != Lead::strong || (r.defined && !r.worded) || r.stated.decimal.figures < 2) return false;
+    std::vector<Slip> slips = find_slips(e, scale(r.stated), Scaling::si, r.stated.decimal);
+    bool likely = !slips.empty() && (slips[0] == Slip::power_of_ten || (slips[0] == Slip::upside_down && slips.size() == 1));
+    Value written = evaluate(e, Scaling::as_written);
+    if (!likely && written.number != 0 && is_rounded(1 / written.number, false, r.stated.decimal)) {
+      slips = {Slip::upside_down};
+      likely = true;
+    }
+    if (!likely) return false;
+    report(r, begin, wrong(e, r.stated, slips));
     return true;
+  }
+
+  // "9.6 Ω for 80 cm, which works out as 0.12 Ω for each cm": two numbers, if their quotient or product is it.
+  bool each(const Result& r) {
+    if (r.lead != Lead::strong || r.stated.decimal.figures < 2) return false;
+    bool said = false;
+    for (std::size_t i = r.token > 12 ? r.token - 12 : 0; i < r.token + 8; ++i) {
+      std::string_view word = tokens_.word(i);
+      said = said || word == "each" || word == "per" || word == "every";
+    }
+    if (!said) return false;
+    std::vector<std::size_t> inputs = nearest(r, 3);
+    for (std::size_t i : inputs) {
+      for (std::size_t k : inputs) {
+        if (i == k) continue;
+        for (Op op : {Op::divide, Op::multiply}) {
+          Expression e;
+          std::int16_t a = e.add_leaf(facts_[i].leaf);
+          std::int16_t b = e.add_leaf(facts_[k].leaf);
+          e.root = e.add_node(op, a, b);
+          Value v = evaluate(e, Scaling::as_written);
+          if (v.state != State::ok || facts_[k].leaf.value == 1 || !is_rounded(v.number, v.rough, r.stated.decimal)) continue;
+          report(r, std::min(facts_[i].leaf.source.begin, facts_[k].leaf.source.begin), right(e, r));
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
+  // "30 cm of the wire was 2.4 ohms, so 75 cm should be 6.0 ohms": in proportion, if it fits.
+  bool in_proportion(const Result& r) {
+    if (r.lead != Lead::strong || !r.stated.unit || r.stated.decimal.figures < 2) return false;
+    std::vector<std::size_t> inputs = nearest(r, 4);
+    auto kind = [&](std::size_t i) { return facts_[i].leaf.unit ? std::optional<Dimension>(facts_[i].leaf.unit->dimension) : std::nullopt; };
+    for (std::size_t y : inputs) {
+      if (kind(y) != r.stated.unit->dimension) continue;
+      for (std::size_t x1 : inputs) {
+        for (std::size_t x2 : inputs) {
+          if (x1 == x2 || x1 == y || x2 == y || x2 < x1 || x2 < y || !kind(x1) || kind(x1) != kind(x2) || kind(x1) == kind(y)) continue;
+          Expression e;
+          std::int16_t a = e.add_leaf(facts_[y].leaf);
+          std::int16_t b = e.add_leaf(facts_[x2].leaf);
+          std::int16_t c = e.add_leaf(facts_[x1].leaf);
+          std::int16_t top = e.add_node(Op::multiply, a, b);
+          e.root = e.add_node(Op::divide, top, c);
+          Value v = evaluate(e, Scaling::si);
+          if (v.state != State::ok || !is_rounded(v.number / scale(r.stated), v.rough, r.stated.decimal)) continue;
+          report(r, std::min(facts_[x1].leaf.source.begin, facts_[y].leaf.source.begin), right(e, r));
+          return true;
+        }
+      }
+    }
+    return false;
   }
 
   // "2.1 J of the 6.0 J was useful, so the efficiency was 35 %"
@@ -784,7 +910,8 @@ class Prose {
   }
   // The formula for what is stated was named before, and not all of its values are there.
   bool formula_lacks_value(const Result& r) const {
-    if (r.lead != Lead::strong || (r.defined && !r.worded) || !r.stated.unit) return false;
+    if (r.lead != Lead::strong || (r.defined && !r.worded && !r.formula) || !r.stated.unit) return false;
+    if (r.formula && r.stated.unit->symbol == "%" && says(r, "efficiency")) return true;
     bool has_formula = std::any_of(r.named.quantities.begin(), r.named.quantities.end(), [&](QuantityId id) {
       return !book_.giving(id).empty() && book_.quantity(id).unit.dimension == r.stated.unit->dimension && !r.stated.unit->dimension.none();
     });
@@ -799,6 +926,44 @@ class Prose {
     }
     return false;
   }
+  // "power = 12 x I = 30 W"
+  bool unknown_factor(const Result& r) const {
+    if (r.token < 4 || !tokens_.is(r.token - 1, TokenKind::equals)) return false;
+    bool number = false;
+    bool operation = false;
+    bool symbol = false;
+    for (std::size_t i = r.token - 1; i > 0; --i) {
+      TokenKind kind = tokens_.kind(i - 1);
+      if (kind == TokenKind::equals) break;
+      if (kind == TokenKind::number) number = true;
+      else if (kind == TokenKind::times || kind == TokenKind::divide) operation = true;
+      else if (kind == TokenKind::word && is_name(i - 1)) symbol = true;
+      else if (kind != TokenKind::open && kind != TokenKind::close && kind != TokenKind::plus && kind != TokenKind::minus) return false;
+    }
+    return number && operation && symbol;
+  }
+  bool is_name(std::size_t i) const {
+    std::vector<QuantityId> ids;
+    return tokens_.all[i].source.size() <= 6 || book_.phrase_at(tokens_, i, ids) > 0;
+  }
+  // Two values of the formula for what is stated are there, and one is not.
+  bool all_but_one(const Result& r) const {
+    if (r.lead != Lead::strong || !r.worded || !r.close_name || tokens_.word(r.lead_token) == "which") return false;
+    std::vector<std::size_t> inputs = nearest(r, kMostInputs);
+    for (QuantityId id : r.named.quantities) {
+      for (const Formula* formula : book_.for_text(id, tokens_)) {
+        std::size_t variables = 0;
+        std::size_t there = 0;
+        for (QuantityId variable : formula->variables) {
+          if (variable == kNoQuantity) continue;
+          ++variables;
+          there += std::any_of(inputs.begin(), inputs.end(), [&](std::size_t i) { return fit(book_, variable, facts_[i].leaf, facts_[i].names) >= 1; }) ? 1U : 0U;
+        }
+        if (variables >= 3 && there + 1 == variables) return true;
+      }
+    }
+    return false;
+  }
   bool word_near(const Result& r, std::string_view a, std::string_view b) const {
     for (std::size_t i = r.token > 14 ? r.token - 14 : 0; i < r.token + 14; ++i) {
       if (tokens_.word(i) == a || tokens_.word(i) == b) return true;
@@ -810,9 +975,15 @@ class Prose {
     std::string_view lead = tokens_.word(r.lead_token);
     bool outcome = lead == "came" || lead == "found" || lead == "determined" || lead == "worked" || lead == "calculated" || lead == "comes";
     bool has_formula = std::any_of(r.named.quantities.begin(), r.named.quantities.end(), [&](QuantityId id) { return !book_.giving(id).empty(); });
-    if (r.lead != Lead::strong || !outcome || !has_formula || !r.stated.unit) return false;
+    for (std::size_t id = 0; r.named.quantities.empty() && r.stated.unit && id < book_.quantities().size(); ++id) {
+      has_formula = has_formula || (book_.quantities()[id].unit.dimension == r.stated.unit->dimension && !r.stated.unit->dimension.none() && !book_.giving(static_cast<QuantityId>(id)).empty());
+    }
+    bool using_behind = false;  // "was 1.5 m/s² using F = ma"
+    for (std::size_t i = r.token + 1; i < r.token + 4; ++i) using_behind = using_behind || tokens_.word(i) == "using";
+    if (!(using_behind || (r.lead == Lead::strong && outcome)) || !has_formula || !r.stated.unit) return false;
     bool symbols = false;
     for (std::size_t i = r.token > 16 ? r.token - 16 : 1; i < r.token + 10 && i < tokens_.size(); ++i) {
+      if (i > r.token && (tokens_.is(i, TokenKind::stop) || tokens_.is(i, TokenKind::line))) break;
       if (is_taken(tokens_.all[i].source)) return false;
       symbols = symbols || (tokens_.is(i, TokenKind::equals) && tokens_.is(i + 1, TokenKind::word) && tokens_.is(i - 1, TokenKind::word));
       symbols = symbols || tokens_.word(i) == "using" || tokens_.word(i) == "formula" || tokens_.word(i) == "equation";
@@ -826,7 +997,7 @@ class Prose {
     bool outcome = lead == "got" || lead == "gave" || lead == "gives" || lead == "came" || lead == "comes" || lead == "answer" || lead == "get" || lead == "made";
     bool derived = r.stated.unit || !r.named.quantities.empty() || says_worked_out(r, formula);
     bool worked = r.lead == Lead::strong && outcome && derived && says_worked_out(r, formula);
-    if (!average && !worked && !formula_lacks_value(r) && !formula_around(r)) return;
+    if (!average && !worked && !unknown_factor(r) && !all_but_one(r) && !formula_lacks_value(r) && !formula_around(r)) return;
     Judgement unclear;
     unclear.doubt = Doubt::value_missing;
     report(r, tokens_.all[r.lead_token].source.begin, std::move(unclear));

@@ -145,6 +145,7 @@ class UnitParser {
     std::vector<std::size_t> ends;
     std::string run = run_of_letters(at, ends);
     if (run.empty()) return false;
+    if (below && run == "C") run = "\u00B0C";  // "J/kg C": a temperature, not a charge
     if (whole(run, ends.back(), area, below)) return true;
     return area == 1 && (split(run, ends, below) || degree_word(run, ends.back(), below));
   }
