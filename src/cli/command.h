@@ -14,6 +14,8 @@ struct Options {
   std::string format;      // empty: text on a terminal and in files
   std::string output;      // empty: standard output
   std::string labelled;
+  std::string x_column;    // of a results table; empty: the first
+  std::string y_column;    // empty: the repeats, or the last
   unsigned threads = 0;    // 0: as many as the machine has
   bool quiet = false;
   int width = 0;           // 0: the terminal's, or 80
@@ -21,6 +23,7 @@ struct Options {
 
 int run_calc(const Options& options);
 int run_check(const Options& options);
+int run_results(const Options& options);
 int run_rubric_list(const Options& options);
 int run_rubric_show(const Options& options);
 int run_rubric_lint(const Options& options);

@@ -53,6 +53,15 @@ int main(int argc, char** argv) {
   CLI::App& calc = add(app, "calc", "find and check the calculations alone", retort::cli::run_calc);
   add_answers(calc, options);
 
+  CLI::App& results = add(app, "results", "work through a results table: means, anomalies, uncertainty, line of best fit", retort::cli::run_results);
+  results.add_option("FILE", options.inputs, "a .csv file, or - for standard input (also when there is none)")->expected(0, 1);
+  results.add_option("--format", options.format, "text, json or svg (the graph)")->check(CLI::IsMember({"text", "json", "svg"}));
+  results.add_option("--x", options.x_column, "the column of the independent variable, by heading or number (the first)");
+  results.add_option("--y", options.y_column, "the column of the dependent variable (the repeats, or the last)");
+  results.add_option("--rubric", options.rubric, "the investigation, which says what the gradient stands for");
+  results.add_option("--width", options.width, "columns of the text")->check(CLI::Range(40, 400));
+  add_output(results, options);
+
   CLI::App* rubric = app.add_subcommand("rubric", "the rubrics: list, show, lint, test, hear");
   rubric->require_subcommand(1);
   CLI::App& list = add(*rubric, "list", "the rubrics that came with the program", retort::cli::run_rubric_list);

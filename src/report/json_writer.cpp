@@ -1,6 +1,7 @@
 #include "report/json_writer.h"
 
 #include <charconv>
+#include <cmath>
 
 namespace retort {
 namespace {
@@ -102,6 +103,16 @@ JsonWriter& JsonWriter::number(std::int64_t value) {
   char buffer[24];
   auto [end, error] = std::to_chars(buffer, buffer + sizeof buffer, value);
   (void)error;  // 24 characters hold any 64-bit number
+  out_.append(buffer, end);
+  return *this;
+}
+
+JsonWriter& JsonWriter::real(double value) {
+  if (!std::isfinite(value)) return raw("null");
+  comma();
+  char buffer[32];
+  auto [end, error] = std::to_chars(buffer, buffer + sizeof buffer, value);
+  (void)error;  // 32 characters hold the shortest form of any double
   out_.append(buffer, end);
   return *this;
 }

@@ -17,6 +17,8 @@ class JsonWriter {
   JsonWriter& key(std::string_view name);
   JsonWriter& text(std::string_view value);
   JsonWriter& number(std::int64_t value);
+  // The shortest form that reads back as the same double; null if it is not finite.
+  JsonWriter& real(double value);
   JsonWriter& boolean(bool value);
   // A value that is JSON already.
   JsonWriter& raw(std::string_view json);

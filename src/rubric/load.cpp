@@ -131,7 +131,8 @@ void Loader::read_order(const Value& list, const std::string& file) {
 
 void Loader::read_rubric(const Value& object, const std::string& file) {
   Fields fields(object, file, findings,
-                {"$schema", "format", "about", "id", "title", "question", "given", "cautions", "include", "words", "sets", "steps", "order"});
+                {"$schema", "format", "about", "id", "title", "question", "given", "results", "cautions", "include", "words", "sets",
+                 "steps", "order"});
   read_format(fields, file);
   rubric.file = file;
   if (const Value* id = fields.need("id", Type::string, "the rubric", "\"spring-extension\"")) {
@@ -145,6 +146,7 @@ void Loader::read_rubric(const Value& object, const std::string& file) {
   read_words(object, file);
   read_sets(object, file);
   if (const Value* given = fields.get("given", Type::object)) read_given(*given, file);
+  if (const Value* table = fields.get("results", Type::object)) read_results(*table, file);
   if (const Value* steps = fields.need("steps", Type::array, "the rubric", "[{\"id\": ...}]")) {
     for (const Value& step : steps->items) {
       if (step.is(Type::object)) {

@@ -47,6 +47,10 @@ struct Loader {
   void read_need(const json::Value& value, const std::string& file, Way& way);
   void read_instrument(const json::Value& object, const std::string& file, Step& step);
 
+  // load_results.cpp
+  void read_results(const json::Value& object, const std::string& file);
+  void read_gradient(const json::Value& object, const std::string& file, results::Guide& guide);
+
   // load.cpp: what only a rubric has
   void read_rubric(const json::Value& object, const std::string& file);
   void read_given(const json::Value& object, const std::string& file);

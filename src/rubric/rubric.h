@@ -6,11 +6,13 @@
 #include <array>
 #include <cstdint>
 #include <list>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "quantity/quantity.h"
+#include "results/guide.h"
 #include "rubric/pattern.h"
 
 namespace retort {
@@ -93,6 +95,7 @@ struct Rubric {
   std::vector<std::string> skipped;  // small words that do not count
   std::vector<Step> steps;
   std::vector<std::array<std::size_t, 2>> order;  // indices into steps: first, then
+  std::optional<results::Guide> results;  // how its results table is plotted, and what the gradient stands for
   std::string file;
   std::list<std::string> file_names;  // a list: the views stay good when the rubric is moved
 

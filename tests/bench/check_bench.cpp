@@ -12,7 +12,9 @@
 #include <thread>
 
 #include "intake/answer.h"
+#include "intake/csv.h"
 #include "intake/rubric_folder.h"
+#include "report/results_json.h"
 #include "report/review_json.h"
 #include "review/review.h"
 #include "review/shelf.h"
@@ -150,6 +152,25 @@ void calc_hostile(benchmark::State& state) {
   state.SetLabel(std::string(piece));
 }
 BENCHMARK(calc_hostile)->ArgsProduct({benchmark::CreateDenseRange(0, 15, 1), {10000, 100000}})->Unit(benchmark::kMillisecond);
+
+// A results table from its bytes to JSON: 5 rows of 3 readings, and the most that the command takes.
+void results_table(benchmark::State& state) {
+  std::string csv = "Force / N,Extension 1 / cm,Extension 2 / cm,Extension 3 / cm\n";
+  for (std::int64_t i = 1; i <= state.range(0); ++i) {
+    std::string whole = std::to_string(i * 25);
+    csv += std::to_string(i) + "," + whole + ".1," + whole + ".3," + whole + ".2\n";
+  }
+  for (auto _ : state) {
+    Findings findings;
+    Result<Table> table = read_csv(csv, "bench", findings);
+    if (!table) std::abort();
+    Result<results::Analysis> analysis = results::analyse(*table, "bench", {});
+    if (!analysis) std::abort();
+    benchmark::DoNotOptimize(results_json(*analysis, csv).data());
+  }
+  state.SetItemsProcessed(state.iterations() * state.range(0));
+}
+BENCHMARK(results_table)->Arg(5)->Arg(100)->Arg(5000)->Unit(benchmark::kMillisecond);
 
 }  // namespace
 

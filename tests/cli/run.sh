@@ -42,6 +42,32 @@ expect "own examples" 0 "" "examples run, 0 problems" "$program" rubric test $ru
 expect "labelled" 0 "" "Cohen's kappa over all steps 0\\.[89]" "$program" rubric test $rub --labelled "$source/corpus/labelled.jsonl"
 expect "help" 0 "" "check" "$program" --help
 
+# results tables
+table=$source/corpus/demo/results/spring.csv
+printf 'F / N,t 1 / s,t 2 / s\n1,2,oops\n2,4,\n3,6,6\n' >odd.csv
+expect "results as text" 0 "" "directly proportional" "$program" results "$table"
+expect "results of standard input" 0 "" "directly proportional" bash -c "cat '$table' | '$program' results"
+expect "results of -" 0 "" "directly proportional" bash -c "cat '$table' | '$program' results -"
+expect "results as JSON" 0 "" '"proportional":true' "$program" results "$table" --format json
+expect "JSON is valid" 0 "" "" bash -c "'$program' results '$table' --format json | python3 -c 'import json, sys; json.load(sys.stdin)'"
+expect "results as a graph" 0 "" "^<svg" "$program" results "$table" --format svg
+expect "the graph is well-formed" 0 "" "" bash -c "'$program' results '$table' --format svg | python3 -c 'import sys, xml.dom.minidom as m; m.parse(sys.stdin)'"
+expect "a hostile graph is well-formed" 0 "" "" bash -c "printf '<a>&\"\x01,\xff\n1,2\n2,4\n' | '$program' results --format svg | python3 -c 'import sys, xml.dom.minidom as m; m.parse(sys.stdin)'"
+expect "the spring constant" 0 "" "spring constant is 40 N/m" "$program" results "$table" --rubric spring-extension
+expect "columns by name" 0 "" "Gradient 0.40 N/cm" "$program" results "$table" --x "extension 1 / cm" --y force
+expect "into a file" 0 "" "" bash -c "'$program' results '$table' --format svg -o graph.svg; grep -q '</svg>' graph.svg"
+expect "bad cells are named and the rest goes on" 0 "odd.csv:2:5: warning: 'oops'" "Readings" "$program" results odd.csv
+expect "unknown column" 2 "there is no column 'mass'" "" "$program" results "$table" --x mass
+expect "unknown rubric for results" 2 "did you mean" "" "$program" results "$table" --rubric spring-extensoin
+expect "unknown format for results" 2 "" "" "$program" results "$table" --format pdf
+expect "missing table" 1 "no.csv: error: there is no file" "" "$program" results no.csv
+expect "no numbers" 1 "results need two columns" "" "$program" results one.txt
+expect "a picture is no table" 1 "no CSV file" "" bash -c "printf '\x89PNG\x00\x00' | '$program' results"
+expect "a table of 100 MB" 1 "bytes, more than" "" bash -c "head -c 100000000 /dev/zero | tr '\0' , | '$program' results"
+expect "too many cells" 1 "more than 20000 cells" "" bash -c "head -c 1000000 /dev/zero | tr '\0' , | '$program' results"
+expect "ten thousand rows in good time" 0 "" "Gradient" timeout 20 bash -c "python3 -c 'for i in range(9990): print(i, i * 2 + i % 7, sep=\",\")' | '$program' results"
+expect "full disk for results" 1 "could not be written" "" "$program" results "$table" -o /dev/full
+
 # the command is wrong: 2, and nothing done
 expect "no command" 2 "" "" "$program"
 expect "unknown command" 2 "" "" "$program" chek

@@ -20,4 +20,11 @@ golden check-spring.jsonl "$program" check spring-extension corpus/demo/spring-e
 golden check-emission.txt "$program" check infrared-emission corpus/demo/infrared-emission/draft-02.txt --width 60
 golden list.txt "$program" rubric list
 golden show-mirror.txt "$program" rubric show reflection-mirror
+golden results-spring.txt "$program" results corpus/demo/results/spring.csv --rubric spring-extension --width 80
+golden results-spring.json "$program" results corpus/demo/results/spring.csv --rubric spring-extension --format json
+golden results-spring.svg "$program" results corpus/demo/results/spring.csv --format svg
+golden results-refraction.txt "$program" results corpus/demo/results/refraction.csv --rubric refraction-block --width 60
+golden results-trolley.txt "$program" results corpus/demo/results/trolley.csv --rubric trolley-acceleration --width 80
+golden results-pendulum.txt "$program" results corpus/demo/results/pendulum.csv --width 80
+golden results-pendulum.svg "$program" results corpus/demo/results/pendulum.csv --format svg
 exit $failed

@@ -70,6 +70,12 @@ INSTANTIATE_TEST_SUITE_P(
         Row{"pattern syntax", one_step(R"~("present": ["{length"])~"), "pattern-syntax"},
         Row{"wrong type", one_step(R"~("present": "ruler")~"), "wrong-type"},
         Row{"order of unknown steps", R"~({"format":1,"id":"small","title":"t","question":"q","steps":[],"order":[["a","b"]]})~", "step-unknown"},
+        Row{"results without y", one_step(R"~("present": ["x"])~", R"~(, "results": {"x": ["force"]})~"), "key-missing"},
+        Row{"results with an unknown key", one_step(R"~("present": ["x"])~", R"~(, "results": {"x": ["a"], "y": ["b"], "z": 1})~"), "key-unknown"},
+        Row{"gradient of what", one_step(R"~("present": ["x"])~", R"~(, "results": {"x": ["a"], "y": ["b"], "gradient": {"name": "k", "of": "square", "unit": "N"}})~"), "value-not-allowed"},
+        Row{"gradient without a name", one_step(R"~("present": ["x"])~", R"~(, "results": {"x": ["a"], "y": ["b"], "gradient": {"of": "gradient", "unit": "N"}})~"), "key-missing"},
+        Row{"gradient in no known unit", one_step(R"~("present": ["x"])~", R"~(, "results": {"x": ["a"], "y": ["b"], "gradient": {"name": "k", "of": "gradient", "unit": "bananas"}})~"), "unit-unknown"},
+        Row{"results of a wrong type", one_step(R"~("present": ["x"])~", R"~(, "results": [])~"), "wrong-type"},
         Row{"not an object", "[1]", "json-not-object"}, Row{"not JSON", "{", "json-syntax"}),
     test::row_name<Row>);
 
@@ -86,6 +92,17 @@ TEST(Rubric, AllFaultsAreReportedAtOnceWithTheirPlaces) {
   EXPECT_TRUE(std::find(seen.begin(), seen.end(), std::pair<std::string, std::size_t>("concept-unknown", 3)) != seen.end());
   EXPECT_TRUE(std::find(seen.begin(), seen.end(), std::pair<std::string, std::size_t>("pattern-syntax", 4)) != seen.end());
   EXPECT_TRUE(std::find(seen.begin(), seen.end(), std::pair<std::string, std::size_t>("key-unknown", 4)) != seen.end());
+}
+
+TEST(Rubric, SaysWhatTheGradientStandsFor) {
+  SourceFiles files{{"small.json", one_step(R"~("present": ["x"])~", R"~(, "results": {"x": ["force", "load"], "y": ["extension"], "gradient": {"stands-for": "1 / k", "name": "k", "of": "inverse", "unit": "N/m"}})~")}};
+  Loaded loaded = load_rubric("small.json", files);
+  ASSERT_TRUE(loaded.rubric && loaded.rubric->results && loaded.rubric->results->gradient);
+  const results::Guide& guide = *loaded.rubric->results;
+  EXPECT_EQ(guide.x, (std::vector<std::string>{"force", "load"}));
+  EXPECT_EQ(guide.gradient->stands_for, "1 / k");
+  EXPECT_EQ(guide.gradient->from, results::ConstantFrom::inverse);
+  EXPECT_EQ(guide.gradient->unit->symbol, "N/m");
 }
 
 TEST(Rubric, SuggestsTheNearestKey) {
