@@ -164,15 +164,20 @@ void find_facts(const Tokens& tokens, const FormulaBook& book, std::vector<Fact>
     if (things != kNoQuantity && number.decimal.last_place == 0) {
       fact.names = {things};
       fact.counted = true;
-    } else {
-      bool symbol = false;
-      fact.names = named_before(tokens, book, i, symbol);
-      if (!symbol) other_names(tokens, book, i, fact.names);
-      if (fact.names.empty()) name_behind(tokens, book, i, fact.names);
     }
     unit_before(tokens, i, fact.leaf);
-    change_names(tokens, book, i, fact.names);
     out.push_back(std::move(fact));
+  }
+}
+
+void name_facts(const Tokens& tokens, const FormulaBook& book, std::vector<Fact>& facts) {
+  for (Fact& fact : facts) {
+    if (fact.counted || fact.token >= tokens.size()) continue;
+    bool symbol = false;
+    fact.names = named_before(tokens, book, fact.token, symbol);
+    if (!symbol) other_names(tokens, book, fact.token, fact.names);
+    if (fact.names.empty()) name_behind(tokens, book, fact.token, fact.names);
+    change_names(tokens, book, fact.token, fact.names);
   }
 }
 

@@ -151,7 +151,8 @@ std::vector<const Formula*> FormulaBook::for_text(QuantityId result, const Token
   for (std::uint16_t index : giving_[result]) {
     const Formula& formula = formulas_[index];
     bool said = false;
-    for (std::size_t i = 0; i < tokens.size() && !formula.when.empty() && !said; ++i) {
+    constexpr std::size_t kReach = 2000;  // words that are looked through
+    for (std::size_t i = 0; i < std::min(tokens.size(), kReach) && !formula.when.empty() && !said; ++i) {
       said = !tokens.word(i).empty() && std::find(formula.when.begin(), formula.when.end(), tokens.word(i)) != formula.when.end();
     }
     if (said) special.push_back(&formula);

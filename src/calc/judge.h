@@ -33,7 +33,9 @@ struct Judgement {
 class Judge {
  public:
   // All must outlive the Judge.
-  Judge(const Tokens& tokens, const FormulaBook& book, const std::vector<Fact>& facts) : tokens_(tokens), book_(book), facts_(facts) {}
+  // The first `own_facts` of `facts` stand in the text, in its order; the others are given besides.
+  Judge(const Tokens& tokens, const FormulaBook& book, const std::vector<Fact>& facts, std::size_t own_facts)
+      : tokens_(tokens), book_(book), facts_(facts), own_facts_(own_facts) {}
 
   // `own`: the bytes of the calculation itself, whose numbers give it no units.
   [[nodiscard]] Judgement judge(const Expression& expression, const Stated& stated, const Named& named, Span own) const;
@@ -77,6 +79,13 @@ class Judge {
   const Tokens& tokens_;
   const FormulaBook& book_;
   const std::vector<Fact>& facts_;
+  std::size_t own_facts_;
+  // The neighbourhood of the calculation that is being judged.
+  void look_around(Span own) const;
+  [[nodiscard]] std::size_t first_token_from(std::uint32_t byte) const;
+  mutable std::vector<Fact> near_;
+  mutable std::size_t near_from_ = 0;
+  mutable std::size_t near_to_ = 0;
 };
 
 }  // namespace retort::calc

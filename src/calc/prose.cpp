@@ -29,12 +29,16 @@ bool weak_word(std::string_view word) {
 class Prose {
  public:
   Prose(const Tokens& tokens, const FormulaBook& book, const std::vector<Fact>& facts, const Judge& judge, const std::vector<Span>& taken, std::vector<Calculation>& out)
-      : tokens_(tokens), book_(book), facts_(facts), judge_(judge), taken_(taken), out_(out) {}
+      : tokens_(tokens), book_(book), facts_(facts), judge_(judge), taken_(taken), out_(out) {
+    for (const Calculation& c : out) results_.push_back(c.result.begin);
+  }
 
   void run() {
+    std::sort(taken_.begin(), taken_.end(), [](Span a, Span b) { return a.begin < b.begin; });
+    std::sort(results_.begin(), results_.end());
     for (std::size_t f = 0; f < facts_.size(); ++f) {
       bool bare_word = tokens_.is(facts_[f].token, TokenKind::number) && tokens_.all[facts_[f].token].in_words && !facts_[f].leaf.unit;
-      bool used = std::any_of(out_.begin(), out_.end(), [&](const Calculation& c) { return c.span.begin == c.result.begin && c.span.begin < facts_[f].leaf.source.begin && facts_[f].leaf.source.end <= c.span.end; });
+      bool used = facts_[f].leaf.source.begin > used_.begin && facts_[f].leaf.source.end <= used_.end;
       if (used || bare_word || !tokens_.is(facts_[f].token, TokenKind::number) || is_taken(facts_[f].leaf.source)) continue;
       result(f);
     }
@@ -56,13 +60,18 @@ class Prose {
   };
 
   bool is_taken(Span span) const {
-    return std::any_of(taken_.begin(), taken_.end(), [&](Span t) { return span.begin >= t.begin && span.end <= t.end; });
+    auto after = std::partition_point(taken_.begin(), taken_.end(), [&](Span t) { return t.begin <= span.begin; });
+    for (std::size_t n = 0; n < 4 && after != taken_.begin(); ++n) {
+      --after;
+      if (span.begin >= after->begin && span.end <= after->end) return true;
+    }
+    return false;
   }
 
   // A number of a calculation that is not its result.
   bool is_inside_calculation(Span span) const {
     if (!is_taken(span)) return false;
-    return std::none_of(out_.begin(), out_.end(), [&](const Calculation& c) { return c.result.begin == span.begin; });
+    return !std::binary_search(results_.begin(), results_.end(), span.begin);
   }
 
   void result(std::size_t f) {
@@ -102,13 +111,12 @@ class Prose {
   // A result that is only named again.
   bool said_already(const Result& r) const {
     if (r.token > 0 && tokens_.word(r.token - 1) == "\u00B1") return false;
-    return std::any_of(out_.begin(), out_.end(), [&](const Calculation& c) {
-      if (c.result.begin >= r.stated.digits.begin) return false;
-      for (std::size_t i = 0; i < tokens_.numbers.size(); ++i) {
-        if (tokens_.numbers[i].digits == c.result) return tokens_.numbers[i].decimal.value == r.stated.decimal.value;
-      }
-      return false;
-    });
+    for (std::size_t i = r.fact; i > 0 && r.fact - i < 24; --i) {
+      const Fact& fact = facts_[i - 1];
+      if (fact.leaf.value != r.stated.decimal.value) continue;
+      if (std::binary_search(results_.begin(), results_.end(), fact.leaf.source.begin) || fact.leaf.source.begin == last_result_) return true;
+    }
+    return false;
   }
 
   // By the name before the statement's first sign of equality, or before the number.
@@ -189,6 +197,8 @@ class Prose {
     c.doubt = judgement.doubt;
     c.correct = std::move(judgement.correct);
     c.formula = std::move(judgement.formula);
+    last_result_ = r.stated.source.begin;
+    if (r.forward) used_ = c.span;
     out_.push_back(std::move(c));
   }
 
@@ -299,8 +309,7 @@ class Prose {
   // An anomaly is said to be left out.
   bool leaves_out(const Result& r) const {
     static constexpr std::string_view kWords[] = {"anomaly", "anomalous", "anomolous", "outlier", "ignore", "ignored", "ignoring", "without", "off", "odd", "chuck", "leave", "left", "leaving", "rough", "exclude", "excluded", "wrong", "discard", "anomoly", "except"};
-    for (std::size_t i = 0; i < tokens_.size() && i < r.token + 30; ++i) {
-      if (i + 80 < r.token) continue;
+    for (std::size_t i = r.token > 80 ? r.token - 80 : 0; i < tokens_.size() && i < r.token + 30; ++i) {
       if (std::find(std::begin(kWords), std::end(kWords), tokens_.word(i)) != std::end(kWords)) return true;
     }
     return false;
@@ -331,9 +340,9 @@ class Prose {
     for (std::size_t i = r.token; i > 0 && r.token - i < 7; --i) {
       if (tokens_.is(i - 1, TokenKind::number) || tokens_.is(i - 1, TokenKind::stop)) break;
       std::string_view word = tokens_.word(i - 1);
-      sum = sum || word.starts_with("add") || word == "total" || word == "sum" || word == "altogether" || word == "together";
+      sum = sum || word == "added" || word == "adding" || word == "adds" || word == "total" || word == "sum" || word == "altogether" || word == "together";
       range = range || word == "range";
-      if (word == "half") return false;
+      if (word == "half" || word == "should") return false;
     }
     if (!sum && !range) return false;
     std::vector<std::size_t> list = readings_before(tokens_, facts_, r.fact);
@@ -555,7 +564,7 @@ class Prose {
   bool formula_said(const Result& r) const {
     if (r.token < 2) return false;
     std::string_view symbol = tokens_.word(r.token - 2);
-    for (std::size_t i = 1; i + 1 < r.token && !symbol.empty(); ++i) {
+    for (std::size_t i = r.token > 200 ? r.token - 200 : 1; i + 1 < r.token && !symbol.empty(); ++i) {
       if (tokens_.is(i, TokenKind::equals) && tokens_.word(i - 1) == symbol && tokens_.is(i + 1, TokenKind::word)) return true;
     }
     return false;
@@ -589,6 +598,14 @@ class Prose {
     return false;
   }
 
+  // A difference of a number with a unit and one without.
+  static bool mixed(const Expression& e) {
+    return std::any_of(e.nodes.begin(), e.nodes.end(), [&](const Node& n) {
+      bool leaves = (n.op == Op::subtract || n.op == Op::add) && e.node(n.left).op == Op::leaf && e.node(n.right).op == Op::leaf;
+      return leaves && e.leaf_of(e.node(n.left)).unit.has_value() != e.leaf_of(e.node(n.right)).unit.has_value();
+    });
+  }
+
   // The best values before the result for the formula's variables, if all are there.
   void fill(const Result& r, const Formula& formula, std::vector<Filled>& all) const {
     std::vector<std::size_t> inputs = nearest(r, kMostInputs, true);
@@ -620,7 +637,7 @@ class Prose {
       out.first = std::min(out.first, inputs[which]);
     }
     out.expression = judge_.filled(formula, chosen);
-    all.push_back(std::move(out));
+    if (!evaluate(out.expression, Scaling::si).clash && !mixed(out.expression)) all.push_back(std::move(out));
   }
 
   // --- the same in another unit, and rates
@@ -710,6 +727,11 @@ class Prose {
     std::uint32_t begin = facts_[two[1]].leaf.source.begin;
     if (fits_it && enough) {
       report(r, begin, right(e, r));
+      return true;
+    }
+    if (r.stated.decimal.value == later.value || r.stated.decimal.value == earlier.value) {  // nothing was taken away
+      if (!two_only) return false;
+      report(r, begin, wrong(e, r.stated, {Slip::operation}));
       return true;
     }
     if (fits_it || !named || r.lead != Lead::strong || (r.defined && !r.worded) || !(joined || two_only)) return false;
@@ -910,7 +932,7 @@ class Prose {
   }
   // The formula for what is stated was named before, and not all of its values are there.
   bool formula_lacks_value(const Result& r) const {
-    if (r.lead != Lead::strong || (r.defined && !r.worded && !r.formula) || !r.stated.unit) return false;
+    if (r.lead != Lead::strong || !r.close_name || (r.defined && !r.worded && !r.formula) || !r.stated.unit) return false;
     if (r.formula && r.stated.unit->symbol == "%" && says(r, "efficiency")) return true;
     bool has_formula = std::any_of(r.named.quantities.begin(), r.named.quantities.end(), [&](QuantityId id) {
       return !book_.giving(id).empty() && book_.quantity(id).unit.dimension == r.stated.unit->dimension && !r.stated.unit->dimension.none();
@@ -978,8 +1000,11 @@ class Prose {
     for (std::size_t id = 0; r.named.quantities.empty() && r.stated.unit && id < book_.quantities().size(); ++id) {
       has_formula = has_formula || (book_.quantities()[id].unit.dimension == r.stated.unit->dimension && !r.stated.unit->dimension.none() && !book_.giving(static_cast<QuantityId>(id)).empty());
     }
-    bool using_behind = false;  // "was 1.5 m/s² using F = ma"
-    for (std::size_t i = r.token + 1; i < r.token + 4; ++i) using_behind = using_behind || tokens_.word(i) == "using";
+    bool using_behind = tokens_.word(r.token + 1) == "using" && !tokens_.is(r.token + 2, TokenKind::number);  // "was 1.5 m/s² using F = ma"
+    for (std::size_t i = r.token > 12 ? r.token - 12 : 1; i + 1 < r.token && !tokens_.is(r.token - 1, TokenKind::number); ++i) {
+      bool said = tokens_.word(i) == "using" && (tokens_.word(i + 2) == "equation" || tokens_.word(i + 2) == "formula" || tokens_.word(i + 1) == "equation");
+      using_behind = using_behind || said;
+    }
     if (!(using_behind || (r.lead == Lead::strong && outcome)) || !has_formula || !r.stated.unit) return false;
     bool symbols = false;
     for (std::size_t i = r.token > 16 ? r.token - 16 : 1; i < r.token + 10 && i < tokens_.size(); ++i) {
@@ -1007,11 +1032,29 @@ class Prose {
   const FormulaBook& book_;
   const std::vector<Fact>& facts_;
   const Judge& judge_;
-  const std::vector<Span>& taken_;
+  std::vector<Span> taken_;             // by their beginning
+  std::vector<std::uint32_t> results_;  // where the results of calculations begin
+  std::uint32_t last_result_ = UINT32_MAX;
+  Span used_;                           // values that stand behind their result
   std::vector<Calculation>& out_;
 };
 
 }  // namespace
+
+bool may_hold_results(const Tokens& tokens, const std::vector<Fact>& facts) {
+  return std::any_of(facts.begin(), facts.end(), [&](const Fact& fact) {
+    for (std::size_t i = fact.token; i > 0 && fact.token - i < kLeadReach; --i) {
+      TokenKind kind = tokens.kind(i - 1);
+      if (kind == TokenKind::stop || kind == TokenKind::line) break;
+      if (kind == TokenKind::equals || strong_word(tokens.word(i - 1)) || weak_word(tokens.word(i - 1))) return true;
+    }
+    for (std::size_t i = fact.token + 1; i < fact.token + 9; ++i) {  // "60 %, since ...", "(0.85 m)"
+      std::string_view word = tokens.word(i);
+      if (word == "because" || word == "since" || word == "cos" || word == "becuase" || word == "as") return true;
+    }
+    return fact.token > 0 && tokens.is(fact.token - 1, TokenKind::open);
+  });
+}
 
 void find_in_prose(const Tokens& tokens, const FormulaBook& book, const std::vector<Fact>& facts, const Judge& judge, const std::vector<Span>& taken, std::vector<Calculation>& out) {
   Prose(tokens, book, facts, judge, taken, out).run();
