@@ -73,6 +73,7 @@ enum class Code : std::uint16_t {
   values_missing,
   value_unreadable,
   unit_unknown,
+  quantity_unknown,
   formula_unreadable,
   formulas_missing,
   example_fails,

@@ -86,6 +86,7 @@ constexpr std::array kMessages = {
             "add \"values\": {\"quantity\": \"force\", \"list\": [\"1.5 N\", ...]} under \"given\""},
     Message{Code::value_unreadable, "value-unreadable", error, "'{0}' is not a number with a known unit", "write it like \"1.5 N\" or \"15 min\""},
     Message{Code::unit_unknown, "unit-unknown", error, "'{0}' is not a unit that the program knows", "write it like \"N/m\", \"cm3\" or \"J/(kg °C)\"; \"1\" for none"},
+    Message{Code::quantity_unknown, "quantity-unknown", error, "'{0}' is not a quantity of formulas.json", "use a name from there, or add it under \"quantities\""},
     Message{Code::formula_unreadable, "formula-unreadable", error, "the formula '{0}' cannot be read",
             "write it like \"speed = distance / time\", with names that stand under \"quantities\""},
     Message{Code::formulas_missing, "formulas-missing", error, "there is no '{0}' in the folder of the rubrics", "copy it there from the program's own rubrics"},

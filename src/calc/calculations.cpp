@@ -52,6 +52,29 @@ bool runs_on(const Expression& part, const Expression& next) {
   return false;
 }
 
+// A result that is right as a sum, held against what the question's table gives.
+void hold_against(const Chain& chain, const std::vector<Expected>& expected, Judgement& judgement) {
+  const Stated& stated = chain.stated.back();
+  for (const Expected& e : expected) {
+    bool named = chain.named.tight && std::find(chain.named.quantities.begin(), chain.named.quantities.end(), e.quantity) != chain.named.quantities.end();
+    bool other_kind = stated.unit && stated.unit->dimension != e.unit.dimension;
+    if (!named || other_kind || stated.decimal.value == 0 || e.value == 0) continue;
+    auto near = [&](const Exact& value) { return abs(value - e.value) <= e.within * e.value; };
+    Exact value = abs(stated.decimal.value) * exact(stated.unit ? stated.unit->scale : e.unit.scale);
+    if (near(value)) return;
+    std::optional<Slip> slip;
+    for (int n = -6; n <= 6 && !slip; ++n) {
+      if (n != 0 && near(value * power_of_ten(n))) slip = Slip::power_of_ten;
+    }
+    if (!slip && near(1 / value)) slip = Slip::upside_down;
+    if (!slip) continue;
+    judgement.verdict = Verdict::wrong;
+    judgement.slips = {*slip};
+    judgement.remarks.clear();
+    judgement.correct = e.written;
+  }
+}
+
 class ChainJudge {
  public:
   ChainJudge(const Judge& judge, const Chain& chain) : judge_(judge), chain_(chain) {}
@@ -161,7 +184,7 @@ class ChainJudge {
 
 }  // namespace
 
-std::vector<Calculation> Calculator::check(std::string_view text, const std::vector<Fact>& given) {
+std::vector<Calculation> Calculator::check(std::string_view text, const Given& given) {
   std::vector<Calculation> out;
   read_tokens(text, tokens_);
   if (tokens_.numbers.empty()) return out;
@@ -171,11 +194,12 @@ std::vector<Calculation> Calculator::check(std::string_view text, const std::vec
   std::vector<Chain> chains = find_chains(tokens_, book_, facts_);
   if (chains.empty() && !may_hold_results(tokens_, facts_)) return out;
   name_facts(tokens_, book_, facts_);
-  facts_.insert(facts_.end(), given.begin(), given.end());
+  facts_.insert(facts_.end(), given.facts.begin(), given.facts.end());
   Judge judge(tokens_, book_, facts_, own);
   std::vector<Span> taken;
   for (const Chain& chain : chains) {
     Judgement judgement = ChainJudge(judge, chain).run();
+    if (judgement.verdict == Verdict::right) hold_against(chain, given.expected, judgement);
     if (chain.loose && !judgement.explained() && judgement.doubt == Doubt::none) continue;
     out.push_back(make(chain, judgement));
     taken.push_back(chain.span);

@@ -11,14 +11,29 @@
 
 namespace retort::calc {
 
+// A final result that can be worked out from the question.
+struct Expected {
+  QuantityId quantity = kNoQuantity;
+  Exact value;          // in SI base units
+  CompoundUnit unit;    // as the question would state it
+  Exact within;         // the part of it that a pupil's result may be off
+  std::string written;  // "40 N/m"
+};
+
+// What the question states.
+struct Given {
+  std::vector<Fact> facts;  // values of its table, with unit and name
+  std::vector<Expected> expected;
+};
+
 class Calculator {
  public:
   // `book` must outlive the Calculator.
   explicit Calculator(const FormulaBook& book) : book_(book), speller_(book.words()) {}
 
-  // The calculations of `text`, in its order. `given`: what the question states besides (the values of its
-  // table, with unit and name), for numbers that the text leaves without a unit.
-  std::vector<Calculation> check(std::string_view text, const std::vector<Fact>& given = {});
+  // The calculations of `text`, in its order. What is `given` gives numbers that the text leaves without a unit
+  // theirs, and final results something to be held against.
+  std::vector<Calculation> check(std::string_view text, const Given& given = {});
 
  private:
   const FormulaBook& book_;

@@ -1,5 +1,6 @@
 #include "review/checker.h"
 
+#include "review/given.h"
 #include "rubric/formulas.h"
 
 namespace retort {
@@ -18,6 +19,8 @@ Checker::Made Checker::make(const std::string& name, const SourceFiles& files, s
   std::unique_ptr<Checker> checker(new Checker);
   checker->formulas_ = workshop.formulas;
   checker->rubric_ = std::make_unique<Rubric>(std::move(*loaded.rubric));
+  if (std::shared_ptr<const calc::FormulaBook> own = with_own_formulas(*checker->formulas_, *checker->rubric_, made.findings)) checker->formulas_ = own;
+  checker->given_ = given_for_calculations(*checker->rubric_, *checker->formulas_, made.findings);
   checker->program_ = compile(*checker->rubric_, RealWords(real_words), workshop.forms, made.findings);
   if (has_error(made.findings)) {
     made.rubric = std::move(*checker->rubric_);

@@ -4,7 +4,7 @@
 #include <optional>
 #include <string>
 
-#include "calc/formula.h"
+#include "calc/calculations.h"
 #include "match/matcher.h"
 #include "rubric/load.h"
 
@@ -35,12 +35,14 @@ class Checker {
   [[nodiscard]] const Rubric& rubric() const { return *rubric_; }
   [[nodiscard]] const Program& program() const { return *program_; }
   [[nodiscard]] const calc::FormulaBook& formulas() const { return *formulas_; }
+  [[nodiscard]] const calc::Given& given() const { return given_; }
 
  private:
   Checker() = default;
   std::unique_ptr<Rubric> rubric_;
   std::unique_ptr<Program> program_;
   std::shared_ptr<const calc::FormulaBook> formulas_;
+  calc::Given given_;
 };
 
 // The book of formulas of a folder; an empty one, with a finding, if it has none.

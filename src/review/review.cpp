@@ -66,7 +66,7 @@ Review Reviewer::review(std::string_view answer) {
   out.order = std::move(match.order);
   out.next = choose_next(rubric, out.steps);
   out.level = indicate(rubric, out.steps, out.order);
-  out.calculations = calculator_.check(answer);
+  out.calculations = calculator_.check(answer, checker_.given());
   out.words = match.words;
   out.copied_words = match.copied_words;
   out.invalid_bytes = document_.invalid_bytes;

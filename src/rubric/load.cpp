@@ -26,9 +26,10 @@ bool good_id(std::string_view id) {
 }  // namespace
 
 void Loader::read_given(const Value& object, const std::string& file) {
-  Fields fields(object, file, findings, {"values", "apparatus", "hypothesis"});
+  Fields fields(object, file, findings, {"values", "apparatus", "hypothesis", "data", "expected", "formulas"});
   fields.texts("apparatus", [&](const std::string& text, Span) { rubric.given.apparatus.push_back(text); });
   rubric.given.hypothesis = fields.text("hypothesis");
+  read_given_calculations(object, file);
   const Value* values = fields.get("values", Type::object);
   if (values == nullptr) return;
   Fields table(*values, file, findings, {"quantity", "list"});
@@ -48,6 +49,37 @@ void Loader::read_given(const Value& object, const std::string& file) {
     }
     rubric.given.values.push_back(value);
     rubric.given.wordings.push_back(text);
+  });
+}
+
+void Loader::read_given_calculations(const Value& object, const std::string& file) {
+  Fields fields(object, file, findings, {"values", "apparatus", "hypothesis", "data", "expected", "formulas"});
+  auto each = [&](std::string_view key, const auto& read) {
+    const Value* list = object.find(key);
+    if (list == nullptr) return;
+    if (!list->is(Type::array)) return fields.wrong_type(*list, key, "a list", "[ ... ]");
+    for (const Value& item : list->items) {
+      if (item.is(Type::object)) read(item);
+      else fields.wrong_type(item, key, "an object", "{ ... }");
+    }
+  };
+  each("data", [&](const Value& item) {
+    Fields column(item, file, findings, {"quantity", "list"});
+    column.need("quantity", Type::string, "\"data\"", "\"extension\"");
+    Given::Column out{column.text("quantity"), {}, keep(file), item.span};
+    column.texts("list", [&](const std::string& text, Span) { out.values.push_back(text); });
+    rubric.given.data.push_back(std::move(out));
+  });
+  each("expected", [&](const Value& item) {
+    Fields entry(item, file, findings, {"quantity", "value", "within"});
+    entry.need("quantity", Type::string, "\"expected\"", "\"spring constant\"");
+    entry.need("value", Type::string, "\"expected\"", "\"40 N/m\"");
+    rubric.given.expected.push_back({entry.text("quantity"), entry.text("value"), entry.text("within"), keep(file), item.span});
+  });
+  each("formulas", [&](const Value& item) {
+    Fields entry(item, file, findings, {"formula", "source"});
+    entry.need("formula", Type::string, "\"formulas\"", "\"speed = distance / time\"");
+    rubric.given.formulas.push_back({entry.text("formula"), entry.text("source"), keep(file), item.span});
   });
 }
 

@@ -73,6 +73,29 @@ struct Given {
   std::vector<std::string> wordings;  // the values as the question has them
   std::vector<std::string> apparatus;
   std::string hypothesis;
+  // For calculations: other columns of the question's table, and final results with how far a pupil's may be off.
+  struct Column {
+    std::string quantity;             // of formulas.json
+    std::vector<std::string> values;  // "3.8 cm"
+    std::string_view file;
+    Span span;
+  };
+  struct Expected {
+    std::string quantity;
+    std::string value;   // "40 N/m"
+    std::string within;  // "10 %"
+    std::string_view file;
+    Span span;
+  };
+  struct OwnFormula {
+    std::string text;    // "spring constant = force / extension"
+    std::string source;
+    std::string_view file;
+    Span span;
+  };
+  std::vector<Column> data;
+  std::vector<Expected> expected;
+  std::vector<OwnFormula> formulas;
 };
 
 // A word list of the vocabulary.
