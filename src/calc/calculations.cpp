@@ -147,12 +147,19 @@ class ChainJudge {
       }
       from = i;
     }
-    if (all_hold && !only_link_wrong(whole)) {
+    if (!all_hold) return found;
+    if (!only_link_wrong(whole)) {
       Judgement right;
       right.verdict = Verdict::right;
       return right;
     }
-    return found;
+    return before_conversion(first, whole);
+  }
+  // "8 × 2.5 = 20 cm/s = 0.2 m/s": what was worked out is the number before it is converted.
+  Judgement before_conversion(std::size_t first, const Judgement& whole) const {
+    const Stated& stated = chain_.stated[first + 1];
+    bool converted = chain_.parts.size() > first + 2 && stated.decimal.figures > 0 && stated.unit && chain_.stated.back().unit && !(stated.unit->scale == chain_.stated.back().unit->scale);
+    return converted ? judge_.judge(chain_.parts[first], stated, chain_.named, chain_.span) : whole;
   }
   // A wrong formula or unit shows only over the whole chain.
   bool only_link_wrong(const Judgement& whole) const {

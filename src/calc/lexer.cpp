@@ -140,6 +140,7 @@ class Lexer {
       end += static_cast<unsigned char>(text_[end]) >= 0xC3 ? 2 : 1;
       if (starts(end, "\u00D7") || starts(end, "\u03C0")) break;
     }
+    if (end == at_) ++end;  // half of a letter, at the end
     word_token(at_, std::min(end, text_.size()));
     return true;
   }
