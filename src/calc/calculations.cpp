@@ -167,18 +167,21 @@ std::vector<Calculation> Calculator::check(std::string_view text, const std::vec
   if (tokens_.numbers.empty()) return out;
   speller_.run(tokens_);
   find_facts(tokens_, book_, facts_);
-  facts_.insert(facts_.end(), given.begin(), given.end());
-  Judge judge(tokens_, book_, facts_);
+  std::size_t own = facts_.size();
   std::vector<Chain> chains = find_chains(tokens_, book_, facts_);
+  if (chains.empty() && !may_hold_results(tokens_, facts_)) return out;
+  name_facts(tokens_, book_, facts_);
+  facts_.insert(facts_.end(), given.begin(), given.end());
+  Judge judge(tokens_, book_, facts_, own);
   std::vector<Span> taken;
   for (const Chain& chain : chains) {
     Judgement judgement = ChainJudge(judge, chain).run();
     if (chain.loose && !judgement.explained() && judgement.doubt == Doubt::none) continue;
     out.push_back(make(chain, judgement));
     taken.push_back(chain.span);
-    for (Fact& fact : facts_) {  // what follows may use the result by its name
-      if (fact.token == chain.stated.back().token && !chain.named.quantities.empty()) fact.names = chain.named.quantities;
-    }
+    auto result = std::partition_point(facts_.begin(), facts_.begin() + static_cast<std::ptrdiff_t>(own), [&](const Fact& fact) { return fact.token < chain.stated.back().token; });
+    bool named = result != facts_.end() && result->token == chain.stated.back().token && !chain.named.quantities.empty();
+    if (named) result->names = chain.named.quantities;  // what follows may use the result by its name
   }
   find_in_prose(tokens_, book_, facts_, judge, taken, out);
   std::stable_sort(out.begin(), out.end(), [](const Calculation& a, const Calculation& b) { return a.result.begin < b.result.begin; });

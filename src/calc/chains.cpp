@@ -35,6 +35,9 @@ class Finder {
     std::optional<Parsed> parsed;
     if (stacked(begin) || taken_from(begin)) return true;
     if (starts_operand(kind)) {
+      // the end of an expression in symbols: "useful ÷ total × 100"
+      TokenKind before = begin > 0 ? tokens_.kind(begin - 1) : TokenKind::stop;
+      if (before == TokenKind::times || before == TokenKind::divide) return false;
       if (kind == TokenKind::minus && begin > 0 && !starts_sign(begin)) return false;
       parsed = parse(tokens_, begin);
     } else if (kind == TokenKind::divide || kind == TokenKind::times) {
@@ -62,9 +65,23 @@ class Finder {
     chain.parts.push_back(std::move(parsed.expression));
     chain.stated.push_back(stated_at(begin, parsed.end));
     chain.end_token = parsed.end;
-    name(chain);
+    if (begin > 1 && tokens_.is(begin - 1, TokenKind::equals)) transform(chain, first_sign_from(tokens_, begin - 1));
     follow(chain);
-    return finish(chain);
+    bool whole = finish(chain);
+    if (whole || !chain.parts[0].single()) complete_name(chain);
+    return whole;
+  }
+  // By its own words, but a name that stands right before the result comes first.
+  void complete_name(Chain& chain) const {
+    Named between = std::move(chain.named);
+    chain.named = {};
+    name(chain);
+    if (chain.backwards || !between.quantities.empty()) {
+      chain.named.quantities = std::move(between.quantities);
+      chain.named.tight = between.tight;
+      chain.named.symbol = between.symbol;
+    }
+    name_behind(chain);
   }
 
   // "it took 25.2 s. I divided by 10", "186 and then ÷ 3": what the operator acts on stands before. Of the
@@ -72,12 +89,10 @@ class Finder {
   bool operator_first(std::size_t begin) {
     bool worded = tokens_.all[begin].in_words;
     bool in_formula = begin >= 2 && tokens_.kind(begin - 2) >= TokenKind::plus && tokens_.kind(begin - 2) <= TokenKind::power;
-    if (begin == 0 || in_formula || (!worded && (!tokens_.is(begin - 1, TokenKind::word) || !is_filler_word(tokens_.word(begin - 1))))) return false;
+    if (begin == 0 || in_formula || (!worded && !tokens_.is(begin - 1, TokenKind::comma) && (!tokens_.is(begin - 1, TokenKind::word) || !is_filler_word(tokens_.word(begin - 1))))) return false;
     std::vector<Leaf> operands;
     if (const Fact* usual = quantity_before(begin)) operands.push_back(usual->leaf);
-    for (std::size_t i = facts_.size(); i-- > 0 && operands.size() < 5;) {
-      if (facts_[i].token < begin && begin - facts_[i].token <= 16) operands.push_back(facts_[i].leaf);
-    }
+    for (std::size_t i = facts_before(begin); i-- > 0 && operands.size() < 5 && begin - facts_[i].token <= 16;) operands.push_back(facts_[i].leaf);
     std::optional<Chain> chosen;
     if (std::optional<Parsed> summed = sum_of_list(begin)) {
       Chain chain;
@@ -105,8 +120,7 @@ class Finder {
     bool added = false;
     for (std::size_t n = 1; n <= 7 && n <= begin; ++n) added = added || tokens_.word(begin - n).starts_with("add") || tokens_.word(begin - n) == "total";
     if (!added) return std::nullopt;
-    std::size_t next = 0;
-    while (next < facts_.size() && facts_[next].token < begin) ++next;
+    std::size_t next = facts_before(begin);
     if (next == facts_.size()) return std::nullopt;
     std::vector<std::size_t> list = readings_before(tokens_, facts_, next);
     if (list.size() < 2 || begin - facts_[list.back()].token > 14) return std::nullopt;
@@ -201,11 +215,17 @@ class Finder {
   // "it took 25.2 s. I divided by 10": what the operator acts on.
   const Fact* quantity_before(std::size_t at) const {
     const Fact* found = nullptr;
-    for (const Fact& fact : facts_) {
-      if (fact.token >= at) break;
+    for (std::size_t i = facts_before(at) > 20 ? facts_before(at) - 20 : 0; i < facts_before(at); ++i) {
+      const Fact& fact = facts_[i];
       if (at - fact.token <= 16 && (fact.leaf.unit || found == nullptr || !found->leaf.unit || at - fact.token <= 3)) found = &fact;
     }
     return found;
+  }
+
+  // How many facts stand before token `at`.
+  std::size_t facts_before(std::size_t at) const {
+    auto found = std::partition_point(facts_.begin(), facts_.end(), [&](const Fact& fact) { return fact.token < at; });
+    return static_cast<std::size_t>(found - facts_.begin());
   }
 
   Stated stated_at(std::size_t begin, std::size_t end) const {
@@ -270,6 +290,7 @@ class Finder {
     if (!starts_operand(tokens_.kind(i))) return false;
     std::optional<Parsed> parsed = parse(tokens_, i);
     if (!parsed) return false;
+    if (chain.parts.size() == 1) chain.second_token = i;
     chain.parts.push_back(std::move(parsed->expression));
     chain.stated.push_back(stated_at(i, parsed->end));
     chain.end_token = parsed->end;
@@ -304,6 +325,7 @@ class Finder {
     bool conversion = e.single();
     if (conversion) return as_percentage(chain) || with_unit_again(chain) || worded_conversion(chain);
     bool linked = false;
+    bool stated_so = false;  // by more than "so"
     bool filler = true;
     bool stopped = false;
     std::size_t i = chain.end_token;
@@ -316,13 +338,16 @@ class Finder {
       if (kind == TokenKind::word) {
         std::string_view word = tokens_.word(i);
         linked = linked || is_linking_word(word);
+        stated_so = stated_so || (is_linking_word(word) && word != "so");
         filler = filler && is_filler_word(word);
         if (is_reason_word(word) && word != "as" && word != "by" && word != "did") return false;
       } else if (kind == TokenKind::stop || kind == TokenKind::line) {
         if (stopped || !continues(i + 1)) return false;
         stopped = true;
       } else if (kind == TokenKind::equals) {
+        if (!chain.unknown.empty() && tokens_.word(i - 1) == chain.unknown) return false;  // "sin c = 1/1.49 so c = 42°"
         linked = true;
+        stated_so = true;
       } else if (kind == TokenKind::minus || (kind == TokenKind::plus && tokens_.is(i + 1, TokenKind::minus))) {
         if (!tokens_.is(i + 1, TokenKind::number) || !tokens_.all[i + 1].glued) return false;
       } else if (kind != TokenKind::comma && kind != TokenKind::colon && kind != TokenKind::close && kind != TokenKind::unit) {
@@ -337,8 +362,8 @@ class Finder {
     if (!parsed || !parsed->expression.single()) return false;
     bool symbol = false;
     std::vector<QuantityId> between = named_before(tokens_, book_, i, symbol, i - chain.end_token);
-    if (!between.empty()) chain.named = {between, true, symbol, {}, false, {}};
-    chain.loose = chain.loose || (!filler && between.empty()) || stopped;
+    if (!between.empty()) chain.named = {between, true, symbol, {}, {}, false, {}};
+    chain.loose = chain.loose || (!filler && between.empty()) || stopped || !stated_so;
     chain.parts.push_back(std::move(parsed->expression));
     chain.stated.push_back(stated_at(i, parsed->end));
     chain.end_token = parsed->end;
@@ -408,7 +433,7 @@ class Finder {
     std::optional<Parsed> parsed = parse(tokens_, i);
     if (!parsed || !parsed->expression.single()) return false;
     NameFound found = find_name(tokens_, book_, i, i - chain.end_token);
-    if (!found.quantities.empty()) chain.named = {found.quantities, true, found.symbol, {}, false, {}};
+    if (!found.quantities.empty()) chain.named = {found.quantities, true, found.symbol, {}, {}, false, {}};
     chain.parts.push_back(std::move(parsed->expression));
     chain.stated.push_back(again);
     chain.end_token = parsed->end;
@@ -444,27 +469,31 @@ class Finder {
   }
 
   // What is worked out: the name before the first sign of equality of the line.
-  void name(Chain& chain) {
+  void name(Chain& chain) const {
     std::size_t begin = chain.first_token;
     if (begin == 0) return;
     std::size_t at = begin - 1;
     if (tokens_.is(at, TokenKind::comma) && at > 0) --at;
     while (tokens_.is(at, TokenKind::line) && at > 0 && tokens_.is(at + 1, TokenKind::equals)) --at;
     std::size_t first_sign = tokens_.is(at, TokenKind::equals) ? first_sign_from(tokens_, at) : begin;
-    NameFound found = find_name(tokens_, book_, first_sign);
+    SpokenFormula spoken = spoken_formula(tokens_, book_, begin);
+    bool said = spoken.operands.size() > 1 && spoken.begin > 1 && first_sign == begin;
+    NameFound found = said ? find_name(tokens_, book_, spoken.begin - 1) : find_name(tokens_, book_, first_sign);
     bool sign = first_sign < begin;
     // without a sign the name must stand right before: "the speed is 8 × 2.5"
     bool verb = tokens_.word(begin - 1) == "is" || tokens_.word(begin - 1) == "was" || tokens_.word(begin - 1) == "be";
-    bool close_by = sign || verb || found.symbol || found.end + 2 >= begin || led(found.quantities);
+    bool close_by = sign || verb || said || found.symbol || found.end + 2 >= begin || led(found.quantities);
     chain.raised = raised_before(first_sign);
     if (close_by && !chain.raised) chain.named.quantities = found.quantities;
     chain.named.symbol = found.symbol;
     chain.named.tight = sign || verb;
     if (chain.named.quantities.empty() && !chain.raised) earlier_formula(chain, begin);
     if (chain.named.quantities.empty() && !chain.raised) nearby(chain, begin);
-    chain.named.operands = spoken_formula(tokens_, book_, begin);
+    chain.named.operands = std::move(spoken.operands);
+    if (sign) chain.named.symbols = symbolic_expression(tokens_, book_, begin - 1);
     chain.named.formula = sign && first_sign + 2 < begin;
     transform(chain, first_sign);
+    if (!chain.unknown.empty()) chain.named = {};
   }
   // "v² = ...", "1/R = ...", "sin c = ...": what the statement works out is not yet what is asked for.
   void transform(Chain& chain, std::size_t sign) const {
@@ -574,23 +603,24 @@ class Finder {
       std::string_view further = i > chain.end_token + 1 ? tokens_.word(i - 2) : std::string_view{};
       bool points = before == "for" || before == "is" || before == "thats" || further == "is" || further == "thats" || further == "for";
       if (book_.phrase_at(tokens_, i, ids) > 0) {
-        if (points) chain.named = {ids, true, false, {}, false, {}};
+        if (points) chain.named = {ids, true, false, {}, {}, false, {}};
         return;
       }
       if (!is_filler_word(tokens_.word(i))) return;
     }
   }
   // "a = (v - u) / t" on a line of its own, before the numbers
-  void earlier_formula(Chain& chain, std::size_t begin) {
+  void earlier_formula(Chain& chain, std::size_t begin) const {
     std::size_t stop = begin > 60 ? begin - 60 : 0;
     for (std::size_t i = begin; i > stop; --i) {
       if (!tokens_.is(i - 1, TokenKind::equals) || i >= tokens_.size()) continue;
-      bool symbols = tokens_.is(i, TokenKind::word) || tokens_.is(i, TokenKind::open);
+      TokenKind kind = tokens_.kind(i);
+      bool symbols = kind == TokenKind::word || kind == TokenKind::open || (kind >= TokenKind::root && kind <= TokenKind::arctangent && tokens_.is(i + 1, TokenKind::word));
       if (!symbols) continue;
       bool symbol = false;
       std::vector<QuantityId> found = named_before(tokens_, book_, i - 1, symbol);
       if (found.empty() || raised_before(i - 1)) continue;
-      chain.named = {found, false, symbol, {}, false, {}};
+      chain.named = {found, false, symbol, {}, {}, false, {}};
       return;
     }
   }
@@ -627,6 +657,7 @@ class Finder {
     chain.named.quantities = named_before(tokens_, book_, i, symbol);
     chain.named.tight = false;
     chain.named.symbol = symbol;
+    chain.named.tight = i > 0 && (tokens_.word(i - 1) == "is" || tokens_.word(i - 1) == "was");
     chain.backwards = true;
     chain.loose = !that_is;
     return true;
@@ -637,6 +668,12 @@ class Finder {
     while (chain.parts.size() > 1 && chain.stated.back().decimal.figures == 0) {
       chain.parts.pop_back();
       chain.stated.pop_back();
+    }
+    // "8 g in 200 cm³ = 8 ÷ 200 = 0.04 g/cm³": the first number is not what follows
+    if (chain.parts.size() > 2 && chain.parts[0].single() && !chain.parts[1].single() && !same_value(chain.parts[0], chain.parts[1])) {
+      chain.first_token = chain.second_token;
+      chain.parts.erase(chain.parts.begin());
+      chain.stated.erase(chain.stated.begin());
     }
     // "100 g = 0.1 kg → 1 N": a number of another kind is no longer the same thing
     if (chain.parts[0].single()) {
@@ -655,11 +692,15 @@ class Finder {
     }
     if (chain.parts.size() < 2) return false;
     if (std::all_of(chain.parts.begin(), chain.parts.end(), [](const Expression& e) { return e.single(); }) && !converts(chain)) return false;
-    name_behind(chain);
     std::uint32_t begin = chain.backwards ? chain.stated.back().source.begin : tokens_.all[named_from(chain)].source.begin;
     std::uint32_t end = chain.backwards ? tokens_.all[chain.end_token - 1].source.end : chain.stated.back().source.end;
     chain.span = {begin, std::max(begin, end)};
     return true;
+  }
+  static bool same_value(const Expression& a, const Expression& b) {
+    Value x = evaluate(a, Scaling::as_written);
+    Value y = evaluate(b, Scaling::as_written);
+    return x.state == State::ok && y.state == State::ok && abs(x.number - y.number) * 50 <= abs(x.number);
   }
   // Numbers alone are a calculation only if the unit changes.
   static bool converts(const Chain& chain) {

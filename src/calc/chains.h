@@ -11,6 +11,7 @@ struct Chain {
   std::vector<Expression> parts;   // at least one; the last is the result, a single number
   std::vector<Stated> stated;      // by part: what it states, for parts that are single numbers (figures 0 otherwise)
   Named named;
+  std::size_t second_token = 0;  // where the second part begins
   std::size_t first_token = 0;     // tokens [first_token, end_token)
   std::size_t end_token = 0;
   Span span;

@@ -105,6 +105,10 @@ class Parser {
   bool implied(TokenKind kind) const {
     if (at_ == 0) return false;
     TokenKind before = tokens_.kind(at_ - 1);
+    if (names_ && kind == TokenKind::word) {
+      std::vector<Leaf> leaves;
+      return names_(at_, leaves) > 0;
+    }
     bool behind_number = before == TokenKind::number || before == TokenKind::close || before == TokenKind::pi;
     if (!behind_number) return false;
     if (kind >= TokenKind::root && kind <= TokenKind::arctangent) return tokens_.all[at_].in_words ? false : true;
@@ -162,13 +166,7 @@ class Parser {
       std::int16_t inside = factor(depth + 1);
       return inside < 0 ? inside : out_.add_node(Op::negate, inside);
     }
-    if (kind == TokenKind::word && names_) {
-      Leaf leaf;
-      std::size_t n = names_(at_, leaf);
-      if (n == 0) return -1;
-      at_ += n;
-      return out_.add_leaf(std::move(leaf));
-    }
+    if (kind == TokenKind::word && names_) return named();
     return -1;
   }
 
@@ -176,6 +174,27 @@ class Parser {
   bool is_half() const {
     auto value = [&](std::size_t i, long n) { return tokens_.is(i, TokenKind::number) && !tokens_.number(i).unit && tokens_.number(i).decimal.value == n && !tokens_.all[i].in_words; };
     return value(at_, 1) && tokens_.is(at_ + 1, TokenKind::divide) && tokens_.all[at_ + 1].glued && value(at_ + 2, 2) && tokens_.all[at_ + 2].glued && tokens_.is(at_ + 3, TokenKind::times);
+  }
+
+  // A power behind symbols written together belongs to the last: "mv²".
+  std::int16_t named() {
+    std::vector<Leaf> leaves;
+    std::size_t n = names_(at_, leaves);
+    if (n == 0 || leaves.empty()) return -1;
+    at_ += n;
+    std::int16_t product = -1;
+    for (std::size_t i = 0; i < leaves.size(); ++i) {
+      std::int16_t leaf = out_.add_leaf(std::move(leaves[i]));
+      if (i + 1 == leaves.size() && i > 0) {
+        TokenKind kind = tokens_.kind(at_);
+        if (kind == TokenKind::squared || kind == TokenKind::cubed) {
+          leaf = out_.add_node(Op::power, leaf, -1, kind == TokenKind::squared ? 2 : 3);
+          ++at_;
+        }
+      }
+      product = product < 0 ? leaf : out_.add_node(Op::multiply, product, leaf);
+    }
+    return product;
   }
 
   // "2 min 15 s"

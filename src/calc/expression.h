@@ -44,8 +44,9 @@ struct Expression {
   std::int16_t add_node(Op op, std::int16_t left, std::int16_t right = -1, std::int16_t index = 0);
 };
 
-// What a name at token `at` stands for: how many tokens it takes (0 for none) and its leaf.
-using Names = std::function<std::size_t(std::size_t at, Leaf& leaf)>;
+// What a name at token `at` stands for: how many tokens it takes (0 for none) and its leaves, more than one for
+// symbols written together ("mgh").
+using Names = std::function<std::size_t(std::size_t at, std::vector<Leaf>& leaves)>;
 
 struct Parsed {
   Expression expression;

@@ -113,14 +113,17 @@ NameFound find_name(const Tokens& tokens, const FormulaBook& book, std::size_t a
   std::vector<QuantityId> best;
   std::size_t best_end = 0;
   bool led = false;
+  bool best_is_verb = false;
   std::size_t from = at;
   for (std::size_t n = 0; from > 0 && n < reach && !stops(tokens.kind(from - 1)); ++n) --from;
   for (std::size_t i = from; i < at; ++i) {
     std::vector<QuantityId> ids;
-    std::size_t n = book.phrase_at(tokens, i, ids);
-    if (n == 0 || i + n > at) continue;
+    bool verb = false;
+    std::size_t n = book.phrase_at(tokens, i, ids, &verb);
+    if (n == 0 || i + n > at || (verb && !best.empty() && !best_is_verb)) continue;
     bool leads = std::any_of(ids.begin(), ids.end(), [&](QuantityId id) { return book.quantity(id).leads; });
-    if (leads || (i + n > best_end && !led)) {
+    if (leads || ((i + n > best_end || best_is_verb) && !led)) {
+      best_is_verb = verb;
       best = ids;
       best_end = i + n;
     }
@@ -161,15 +164,20 @@ void find_facts(const Tokens& tokens, const FormulaBook& book, std::vector<Fact>
     if (things != kNoQuantity && number.decimal.last_place == 0) {
       fact.names = {things};
       fact.counted = true;
-    } else {
-      bool symbol = false;
-      fact.names = named_before(tokens, book, i, symbol);
-      if (!symbol) other_names(tokens, book, i, fact.names);
-      if (fact.names.empty()) name_behind(tokens, book, i, fact.names);
     }
     unit_before(tokens, i, fact.leaf);
-    change_names(tokens, book, i, fact.names);
     out.push_back(std::move(fact));
+  }
+}
+
+void name_facts(const Tokens& tokens, const FormulaBook& book, std::vector<Fact>& facts) {
+  for (Fact& fact : facts) {
+    if (fact.counted || fact.token >= tokens.size()) continue;
+    bool symbol = false;
+    fact.names = named_before(tokens, book, fact.token, symbol);
+    if (!symbol) other_names(tokens, book, fact.token, fact.names);
+    if (fact.names.empty()) name_behind(tokens, book, fact.token, fact.names);
+    change_names(tokens, book, fact.token, fact.names);
   }
 }
 

@@ -15,8 +15,10 @@ struct Fact {
   bool counted = false;           // a whole number of things ("10 waves")
 };
 
-// All numbers of the text in order. `given` facts (of a question's table) can be put behind them.
+// All numbers of the text in order, with what they count but without other names.
 void find_facts(const Tokens& tokens, const FormulaBook& book, std::vector<Fact>& out);
+// Names those that count nothing.
+void name_facts(const Tokens& tokens, const FormulaBook& book, std::vector<Fact>& facts);
 
 // What the words before token `at` name ("speed = ...", "so the spring constant is ..."); `symbol` is set
 // if it was a single symbol. Empty if nothing is named.

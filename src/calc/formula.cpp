@@ -45,12 +45,14 @@ QuantityId FormulaBook::add_quantity(QuantityEntry entry) {
   if (QuantityId known = find(entry.name); known != kNoQuantity) return known;
   auto id = static_cast<QuantityId>(quantities_.size());
   if (std::find(entry.words.begin(), entry.words.end(), entry.name) == entry.words.end()) entry.words.push_back(entry.name);
-  for (const std::string& phrase : entry.words) {
-    std::vector<std::string> words = words_of(phrase);
+  std::vector<std::string> all = entry.words;
+  all.insert(all.end(), entry.verbs.begin(), entry.verbs.end());
+  for (std::size_t k = 0; k < all.size(); ++k) {
+    std::vector<std::string> words = words_of(all[k]);
     if (words.empty()) continue;
     for (const std::string& word : words) words_.add(word);
     by_first_word_.emplace(words[0], static_cast<std::uint32_t>(phrases_.size()));
-    phrases_.push_back({std::move(words), id});
+    phrases_.push_back({std::move(words), id, k >= entry.words.size()});
   }
   for (const std::string& symbol : entry.symbols) by_symbol_.emplace(symbol, id);
   quantities_.push_back(std::move(entry));
@@ -73,7 +75,8 @@ bool FormulaBook::add_formula(std::string_view text, std::string_view source, st
   Tokens tokens;
   read_tokens(text.substr(sign + 1), tokens);
   std::vector<QuantityId> found;
-  auto names = [&](std::size_t at, Leaf& leaf) -> std::size_t {
+  auto names = [&](std::size_t at, std::vector<Leaf>& leaves) -> std::size_t {
+    Leaf leaf;
     std::vector<QuantityId> ids;
     std::size_t n = phrase_at(tokens, at, ids);
     if (n == 0) return 0;
@@ -83,6 +86,7 @@ bool FormulaBook::add_formula(std::string_view text, std::string_view source, st
       if (quantities_[id].name == joined) leaf.last_place = id;
     }
     leaf.figures = -1;
+    leaves.push_back(leaf);
     return n;
   };
   std::optional<Parsed> parsed = parse(tokens, 0, names);
@@ -147,7 +151,8 @@ std::vector<const Formula*> FormulaBook::for_text(QuantityId result, const Token
   for (std::uint16_t index : giving_[result]) {
     const Formula& formula = formulas_[index];
     bool said = false;
-    for (std::size_t i = 0; i < tokens.size() && !formula.when.empty() && !said; ++i) {
+    constexpr std::size_t kReach = 2000;  // words that are looked through
+    for (std::size_t i = 0; i < std::min(tokens.size(), kReach) && !formula.when.empty() && !said; ++i) {
       said = !tokens.word(i).empty() && std::find(formula.when.begin(), formula.when.end(), tokens.word(i)) != formula.when.end();
     }
     if (said) special.push_back(&formula);
@@ -182,7 +187,7 @@ std::vector<QuantityId> FormulaBook::by_symbol(std::string_view raw) const {
   return out;
 }
 
-std::size_t FormulaBook::phrase_at(const Tokens& tokens, std::size_t at, std::vector<QuantityId>& out) const {
+std::size_t FormulaBook::phrase_at(const Tokens& tokens, std::size_t at, std::vector<QuantityId>& out, bool* verb) const {
   std::string_view first = tokens.word(at);
   if (first.size() < 2) return 0;
   std::size_t best = 0;
@@ -195,6 +200,7 @@ std::size_t FormulaBook::phrase_at(const Tokens& tokens, std::size_t at, std::ve
     for (std::size_t i = 1; i < n && same; ++i) same = tokens.word(at + i) == phrase.words[i];
     if (!same) continue;
     if (n > best) out.clear();
+    if (verb != nullptr) *verb = phrase.verb;
     best = n;
     out.push_back(phrase.quantity);
   }

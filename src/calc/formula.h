@@ -23,6 +23,7 @@ struct QuantityEntry {
   std::vector<CompoundUnit> others;  // other units in common use
   std::vector<std::string> symbols;  // as written: "k", "F"
   std::vector<std::string> words;    // folded phrases, the name among them
+  std::vector<std::string> verbs;    // words that name it only where nothing else does ("took")
   bool count = false;                // a number of things (waves, loops, readings)
   bool named_only = false;           // bound by its name alone, never by its unit
   std::optional<Exact> least;        // no value of it can be smaller, or larger
@@ -68,7 +69,8 @@ class FormulaBook {
   // The quantities that a symbol stands for, by its case if that decides.
   [[nodiscard]] std::vector<QuantityId> by_symbol(std::string_view raw) const;
   // The longest phrase of the book that begins at word `at`, and the quantities it names.
-  [[nodiscard]] std::size_t phrase_at(const Tokens& tokens, std::size_t at, std::vector<QuantityId>& out) const;
+  // `verb` (may be null) is set if it is one that names only where nothing else does.
+  [[nodiscard]] std::size_t phrase_at(const Tokens& tokens, std::size_t at, std::vector<QuantityId>& out, bool* verb = nullptr) const;
 
   // The unit of a number that is a known constant ("9.8", "4200"); null if it is none.
   [[nodiscard]] const CompoundUnit* constant_unit(const Exact& value) const;
@@ -81,6 +83,7 @@ class FormulaBook {
   struct Phrase {
     std::vector<std::string> words;
     QuantityId quantity;
+    bool verb = false;
   };
   std::vector<QuantityEntry> quantities_;
   std::vector<Formula> formulas_;

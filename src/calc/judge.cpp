@@ -72,13 +72,31 @@ bool Judge::is(const Named& named, std::string_view quantity) const {
   return std::any_of(named.quantities.begin(), named.quantities.end(), [&](QuantityId id) { return book_.quantity(id).name == quantity; });
 }
 
+// In a long text only what stands in the neighbourhood is looked at, so that time stays linear.
+void Judge::look_around(Span own) const {
+  constexpr std::size_t kNear = 120;  // numbers on each side
+  near_.clear();
+  auto at = std::partition_point(facts_.begin(), facts_.begin() + static_cast<std::ptrdiff_t>(own_facts_), [&](const Fact& fact) { return fact.leaf.source.begin < own.begin; });
+  auto index = static_cast<std::size_t>(at - facts_.begin());
+  std::size_t from = index > kNear ? index - kNear : 0;
+  near_.insert(near_.end(), facts_.begin() + static_cast<std::ptrdiff_t>(from), facts_.begin() + static_cast<std::ptrdiff_t>(std::min(own_facts_, index + kNear)));
+  near_.insert(near_.end(), facts_.begin() + static_cast<std::ptrdiff_t>(own_facts_), facts_.end());
+  near_from_ = first_token_from(own.begin > 4000 ? own.begin - 4000 : 0);
+  near_to_ = first_token_from(own.end + 2000);
+}
+
+std::size_t Judge::first_token_from(std::uint32_t byte) const {
+  auto at = std::partition_point(tokens_.all.begin(), tokens_.all.end(), [&](const Token& token) { return token.source.begin < byte; });
+  return static_cast<std::size_t>(at - tokens_.all.begin());
+}
+
 Judge::Bound Judge::bind(const Expression& expression, const Named& named, Span own) const {
   Bound out{expression, {}, false};
   for (Leaf& leaf : out.expression.leaves) {
     std::vector<QuantityId> names;
     if (!leaf.source.empty() && leaf.figures > 0) {
       const Fact* best = nullptr;
-      for (const Fact& fact : facts_) {
+      for (const Fact& fact : near_) {
         bool inside = fact.leaf.source.begin >= own.begin && fact.leaf.source.end <= own.end;
         if (inside || fact.leaf.value != leaf.value) continue;
         if (leaf.unit && fact.leaf.unit && fact.leaf.unit->dimension != leaf.unit->dimension) continue;
@@ -267,17 +285,17 @@ bool Judge::wrong_unit(const Bound& bound, const Stated& stated, const Named& by
 }
 
 bool Judge::counted_exactly(long n) const {
-  return std::any_of(facts_.begin(), facts_.end(), [&](const Fact& fact) { return fact.counted && fact.leaf.value == n; });
+  return std::any_of(near_.begin(), near_.end(), [&](const Fact& fact) { return fact.counted && fact.leaf.value == n; });
 }
 
 // The number of things the text counts, near enough to `not_this` to be taken for it; 0 for none.
 long Judge::counted_things(long not_this, bool named_one, Span own) const {
   long found = 0;
-  long last = last_of_a_row(tokens_);  // "from the first crest to the sixth"
+  long last = last_of_a_row(tokens_, near_from_, near_to_);  // "from the first crest to the sixth"
   if (last > 0 && last == not_this) return last - 1;
   long only = 0;
   int counts = 0;
-  for (const Fact& fact : facts_) {
+  for (const Fact& fact : near_) {
     if (!fact.counted || fact.leaf.value.get_den() != 1 || fact.leaf.value > 1000) continue;
     bool inside = fact.leaf.source.begin >= own.begin && fact.leaf.source.end <= own.end;
     std::string_view things = book_.quantity(fact.names[0]).name;
@@ -312,7 +330,7 @@ bool Judge::wrong_count(const Bound& bound, const Stated& stated, const Named& n
     if (by.value.get_den() != 1 || by.value < 1 || by.value > 1000 || (by.unit && (!by.bound || by.unit->dimension == dimension::kTime))) return false;
     divisor = by.value.get_num().get_si();
     sum = root.left;
-    long listed = readings_with_sum(tokens_, facts_, e.leaf_of(e.node(root.left)).value, own);
+    long listed = readings_with_sum(tokens_, near_, e.leaf_of(e.node(root.left)).value, own);
     if (is(named, "mean") || listed > 2) right_count = listed;
     else if (!e.leaf_of(e.node(root.left)).unit && is(named, "frequency")) return false;
     else right_count = counted_things(divisor, named.tight && (is(named, "period") || is(named, "wavelength")), own);
@@ -358,12 +376,12 @@ bool Judge::half_left_out(const Bound& bound, const Stated& stated, const Named&
   const Expression& e = bound.expression;
   if (e.node(e.root).op != Op::subtract || !is(named, "uncertainty")) return false;
   bool half = false;
-  for (std::size_t i = 0; i < tokens_.size() && tokens_.all[i].source.begin < own.begin; ++i) {
-    if (own.begin - tokens_.all[i].source.begin > 60) continue;
+  for (std::size_t i = first_token_from(own.begin > 60 ? own.begin - 60 : 0); i < tokens_.size() && tokens_.all[i].source.begin < own.begin; ++i) {
     half = half || tokens_.word(i) == "half";
     // "the range is 0.52 - 0.48 = 0.04" is no more than the range
     if (tokens_.word(i) == "range" && tokens_.word(i - 2) != "half" && tokens_.word(i - 1) != "half") half = false;
   }
+  for (std::size_t i = first_token_from(own.end); i < tokens_.size() && tokens_.all[i].source.begin < own.end + 45; ++i) half = half || tokens_.word(i) == "half";
   if (!half) return false;
   Value v = evaluate(e, Scaling::as_written);
   out.verdict = Verdict::wrong;
@@ -393,9 +411,21 @@ class Assignments {
     std::vector<const Leaf*> chosen;
     int score = 0;
   };
-  std::vector<One> run() {
+  // With one variable taken from what the text states elsewhere.
+  std::vector<One> run_with_one_of(const std::vector<Fact>& facts) {
+    if (e_.leaves.size() > 8 || e_.leaves.size() < 2) return {};
+    others_ = &facts;
+    next(0, 0);
+    return std::move(found_);
+  }
+  // `loose`: how many variables may take a number that has neither a unit nor a name.
+  std::vector<One> run(int loose) {
     if (e_.leaves.size() > 8) return {};
     next(0, 0);
+    if (found_.empty() && loose > 0) {
+      loose_ = loose;
+      next(0, 0);
+    }
     std::stable_sort(found_.begin(), found_.end(), [](const One& a, const One& b) { return a.score > b.score; });
     return std::move(found_);
   }
@@ -404,14 +434,26 @@ class Assignments {
   void next(std::size_t variable, int score) {
     if (found_.size() >= 24) return;
     if (variable == formula_.variables.size()) {
-      if (rest_is_pure()) found_.push_back({chosen_, score});
+      if (others_ == nullptr && rest_is_pure()) found_.push_back({chosen_, score});
       return;
     }
     if (formula_.variables[variable] == kNoQuantity) return next(variable + 1, score);
+    if (others_ != nullptr) from_elsewhere(variable, score);
     for (std::size_t i = 0; i < e_.leaves.size(); ++i) {
       if (used_[i] || e_.leaves[i].figures == 0) continue;
       int s = fit(book_, formula_.variables[variable], e_.leaves[i], names_[i]);
-      if (s == 0) continue;
+      bool free = s == 0 && loose_ > 0 && !e_.leaves[i].unit && names_[i].empty() && !book_.quantity(formula_.variables[variable]).count && in_order(i);
+      if (s == 0 && !free) continue;
+      if (free) {
+        --loose_;
+        used_[i] = true;
+        chosen_[variable] = &e_.leaves[i];
+        next(variable + 1, score);
+        chosen_[variable] = nullptr;
+        used_[i] = false;
+        ++loose_;
+        continue;
+      }
       used_[i] = true;
       chosen_[variable] = &e_.leaves[i];
       next(variable + 1, score + s);
@@ -419,10 +461,33 @@ class Assignments {
       used_[i] = false;
     }
   }
+  void from_elsewhere(std::size_t variable, int score) {
+    const std::vector<Fact>* facts = others_;
+    const Fact* only = nullptr;
+    for (const Fact& fact : *facts) {
+      bool in_sum = std::any_of(e_.leaves.begin(), e_.leaves.end(), [&](const Leaf& leaf) { return leaf.value == fact.leaf.value; });
+      if (in_sum || !fact.leaf.unit || fit(book_, formula_.variables[variable], fact.leaf, fact.names) < 2) continue;
+      if (only != nullptr) return;
+      only = &fact;
+    }
+    if (only == nullptr) return;
+    others_ = nullptr;
+    chosen_[variable] = &only->leaf;
+    next(variable + 1, score + 2);
+    chosen_[variable] = nullptr;
+    others_ = facts;
+  }
+  // Numbers without a name are taken in the order in which they stand.
+  bool in_order(std::size_t leaf) const {
+    for (std::size_t i = leaf + 1; i < used_.size(); ++i) {
+      if (used_[i] && !e_.leaves[i].unit && names_[i].empty()) return false;
+    }
+    return true;
+  }
   // What is left over must be a number of the formula itself, or the same reading once more.
   bool rest_is_pure() const {
     for (std::size_t i = 0; i < e_.leaves.size(); ++i) {
-      if (used_[i] || e_.leaves[i].value == 1 || e_.leaves[i].value == 100 || e_.leaves[i].value == 1000 || is_constant_of_formula(e_.leaves[i])) continue;
+      if (used_[i] || e_.leaves[i].value == 1 || e_.leaves[i].value == 100 || is_constant_of_formula(e_.leaves[i])) continue;
       bool again = false;
       for (std::size_t k = 0; k < e_.leaves.size(); ++k) again = again || (used_[k] && e_.leaves[k].value == e_.leaves[i].value);
       if (!again) return false;
@@ -443,20 +508,58 @@ class Assignments {
   const std::vector<std::vector<QuantityId>>& names_;
   std::vector<const Leaf*> chosen_;
   std::vector<bool> used_;
+  const std::vector<Fact>* others_ = nullptr;
+  int loose_ = 0;  // how many variables may take a number that nothing names
   std::vector<One> found_;
 };
 
 }  // namespace
 
+// The pupil's own formula in symbols with the numbers put in, in their order, against what was reckoned:
+// "2π√(L/g) = 2π × 0.4/9.8".
+bool Judge::against_symbols(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const {
+  if (!named.symbols || bound.expression.single()) return false;
+  Expression tree = *named.symbols;
+  std::vector<Leaf*> variables;
+  std::vector<Exact> constants;
+  for (Leaf& leaf : tree.leaves) {
+    if (leaf.figures == -1) variables.push_back(&leaf);
+    else constants.push_back(leaf.value);
+  }
+  std::vector<const Leaf*> numbers;
+  for (const Leaf& leaf : bound.expression.leaves) {
+    auto constant = std::find_if(constants.begin(), constants.end(), [&](const Exact& value) { return abs(value - leaf.value) < Exact(1, 100); });
+    if (constant != constants.end()) constants.erase(constant);
+    else if (leaf.figures > 0 || !leaf.source.empty()) numbers.push_back(&leaf);
+  }
+  if (numbers.size() != variables.size()) return false;
+  // a square that was worked out before ("T² = 2.02 s²")
+  if (std::any_of(numbers.begin(), numbers.end(), [](const Leaf* leaf) { return leaf->bound && leaf->unit && leaf->unit->symbol.find("\u00B2") != std::string::npos; })) return false;
+  for (std::size_t i = 0; i < numbers.size(); ++i) *variables[i] = *numbers[i];
+  spread_units(tree);
+  Scaling scaling = evaluate(bound.expression, Scaling::as_written).number == 0 ? Scaling::si : Scaling::as_written;
+  Value formula = evaluate(tree, scaling);
+  if (formula.state != State::ok || formula.number == 0) return false;
+  Exact factor = is_percent(stated.unit) && !has_hundred(tree) ? Exact(100) : Exact(1);
+  Value si = evaluate(tree, Scaling::si);
+  if (is_rounded(formula.number * factor, formula.rough, stated.decimal) || is_rounded(si.number / scale_of(stated), si.rough, stated.decimal)) return false;
+  std::vector<Slip> slips = find_slips(tree, 1 / factor, scaling, stated.decimal);
+  if (slips.empty() || slips[0] == Slip::rounding || slips[0] == Slip::power_of_ten) return false;
+  out.verdict = Verdict::wrong;
+  out.slips = slips;
+  out.correct = sensible(formula.number * factor, bound.expression, &stated.decimal, unit_of(stated));
+  return true;
+}
+
 // Whether a number of the expression is twice another one of the text.
 bool Judge::doubled(const Expression& e) const {
   return std::any_of(e.leaves.begin(), e.leaves.end(), [&](const Leaf& leaf) {
-    return std::any_of(facts_.begin(), facts_.end(), [&](const Fact& fact) { return fact.leaf.value * 2 == leaf.value && fact.leaf.value > 5; });
+    return std::any_of(near_.begin(), near_.end(), [&](const Fact& fact) { return fact.leaf.value * 2 == leaf.value && fact.leaf.value > 5; });
   });
 }
 
 // "3/55 × 100" for a change from 52 to 55: the last value was taken where the first is needed.
-bool Judge::wrong_base(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const {
+bool Judge::wrong_base(const Bound& bound, const Stated& stated, const Named& named, Span own, Judgement& out) const {
   const Expression& e = bound.expression;
   if (!is_percent(stated.unit) || !is(named, "percentage change")) return false;
   for (const Node& n : e.nodes) {
@@ -465,9 +568,11 @@ bool Judge::wrong_base(const Bound& bound, const Stated& stated, const Named& na
     Expression part = e;
     part.root = n.left;
     Value change = evaluate(part, Scaling::as_written);
-    for (std::size_t i = 0; i + 1 < facts_.size() && facts_[i].token < facts_[i + 1].token; ++i) {
-      const Exact& first = facts_[i].leaf.value;
-      const Exact& last = facts_[i + 1].leaf.value;
+    for (std::size_t i = 0; i + 1 < near_.size() && near_[i].token < near_[i + 1].token; ++i) {
+      auto inside = [&](const Fact& fact) { return fact.leaf.source.begin >= own.begin && fact.leaf.source.end <= own.end; };
+      if (inside(near_[i]) || inside(near_[i + 1])) continue;
+      const Exact& first = near_[i].leaf.value;
+      const Exact& last = near_[i + 1].leaf.value;
       if (first == 0 || last != base || first == last || abs(last - first) != abs(change.number)) continue;
       out.verdict = Verdict::wrong;
       out.slips = {Slip::operation};
@@ -488,17 +593,21 @@ bool Judge::wrong_formula(const Bound& bound, const Stated& stated, const Named&
   };
   std::vector<Candidate> candidates;
   bool fits_usual = false;
+  bool any_unit = std::any_of(bound.expression.leaves.begin(), bound.expression.leaves.end(), [](const Leaf& leaf) { return leaf.unit.has_value(); });
+  int loose = named.tight && !named.quantities.empty() ? (any_unit ? 1 : 3) : 0;
   if (bound.expression.node(bound.expression.root).right < 0) return false;  // "sin 35 is 0.574" stands for itself
   const std::vector<QuantityId>& wanted = named.quantities.empty() ? named.nearby : named.quantities;
   for (QuantityId id : wanted) {
+    const QuantityEntry& entry = book_.quantity(id);
+    if (is_percent(stated.unit) && entry.unit.symbol != "%" && entry.named_only && entry.unit.dimension.none()) continue;
     if (named.quantities.empty() && stated.unit && evaluate(bound.expression, Scaling::si).unknown == 0 && evaluate(bound.expression, Scaling::si).dimension == stated.unit->dimension) return false;
     if (stated.unit && !is_percent(stated.unit) && book_.quantity(id).unit.dimension != stated.unit->dimension && !book_.quantity(id).named_only) continue;
     for (const Formula* known : book_.for_text(id, tokens_)) {
       const Formula& formula = *known;
-      for (const auto& one : Assignments(book_, formula, bound.expression, bound.names).run()) {
+      for (const auto& one : Assignments(book_, formula, bound.expression, bound.names).run(formula.turned ? 0 : loose)) {
         Expression f = filled(formula, one.chosen);
         if (!formula.when.empty() && doubled(bound.expression)) return false;  // "there and back" is in the number already
-        if (Match m = match(f, stated); m.right && m.dimensions_fit) {
+        if (Match m = match(f, stated); m.right && (m.dimensions_fit || evaluate(f, Scaling::si).unknown > 0)) {
           // without a unit, a sum in mixed units that was not written with them was meant in the base units
           Value si = evaluate(f, Scaling::si);
           if (stated.unit || is_rounded(si.number, si.rough, stated.decimal) || !bound.any || si.unknown > 0) {
@@ -507,6 +616,10 @@ bool Judge::wrong_formula(const Bound& bound, const Stated& stated, const Named&
           }
         }
         candidates.push_back({std::move(f), one.score, &formula, id});
+      }
+      // one value of the formula was left out of the sum, but stands in the text
+      for (const auto& one : Assignments(book_, formula, bound.expression, bound.names).run_with_one_of(near_)) {
+        candidates.push_back({filled(formula, one.chosen), one.score, &formula, id});
       }
     }
   }
@@ -518,6 +631,7 @@ bool Judge::wrong_formula(const Bound& bound, const Stated& stated, const Named&
     Exact scale = stated.unit ? scale_of(stated) : exact(book_.quantity(c.quantity).unit.scale);
     std::vector<Slip> slips = find_slips(c.expression, scale, Scaling::si, stated.decimal);
     if (slips.empty() || slips[0] == Slip::rounding) continue;
+    if (c.score == 0 && slips[0] == Slip::power_of_ten) continue;  // numbers without unit or name say nothing of it
     bool counts = std::any_of(c.formula->variables.begin(), c.formula->variables.end(), [&](QuantityId id) { return id != kNoQuantity && book_.quantity(id).count; });
     if (counts && (slips[0] == Slip::operation || slips[0] == Slip::square)) slips = {Slip::count};  // loops for waves, or waves for loops
     Value v = evaluate(c.expression, Scaling::si);
@@ -574,6 +688,7 @@ Judgement Judge::judge(const Expression& expression, const Stated& stated, const
     out.doubt = value.state == State::divides_by_zero ? Doubt::divides_by_zero : value.state == State::no_value ? Doubt::no_value : Doubt::too_large;
     return out;
   }
+  look_around(own);
   Expression plain = expression;
   spread_units(plain);
   Bound bound = bind(expression, named, own);
@@ -603,7 +718,7 @@ Judgement Judge::judge(const Expression& expression, const Stated& stated, const
     wrong_value(plain, bound, stated, out);
     return out;
   }
-  if (out_of_range(bound, stated, named, out) || half_left_out(bound, stated, named, own, out) || wrong_count(bound, stated, named, own, out) || wrong_unit(bound, stated, named, out) || wrong_base(bound, stated, named, out) || wrong_formula(as_bound, stated, named, out)) return out;
+  if (out_of_range(bound, stated, named, out) || half_left_out(bound, stated, named, own, out) || wrong_count(bound, stated, named, own, out) || wrong_unit(bound, stated, named, out) || against_symbols(as_bound, stated, named, out) || wrong_base(bound, stated, named, own, out) || wrong_formula(as_bound, stated, named, out)) return out;
   out.verdict = Verdict::right;
   remark(bound, stated, named, out);
   return out;

@@ -14,6 +14,7 @@ struct Named {
   bool tight = false;   // named directly before the sign of equality
   bool symbol = false;  // by a letter, which may stand for several things
   std::vector<std::vector<QuantityId>> operands;  // what a formula in names before the numbers says they are
+  std::optional<Expression> symbols;  // "(v - u)/t" before "= (1.1 - 0.3)/0.5"
   bool formula = false;            // "W = mg = ..."
   std::vector<QuantityId> nearby;  // named in the sentences before, for want of a name
 };
@@ -32,7 +33,9 @@ struct Judgement {
 class Judge {
  public:
   // All must outlive the Judge.
-  Judge(const Tokens& tokens, const FormulaBook& book, const std::vector<Fact>& facts) : tokens_(tokens), book_(book), facts_(facts) {}
+  // The first `own_facts` of `facts` stand in the text, in its order; the others are given besides.
+  Judge(const Tokens& tokens, const FormulaBook& book, const std::vector<Fact>& facts, std::size_t own_facts)
+      : tokens_(tokens), book_(book), facts_(facts), own_facts_(own_facts) {}
 
   // `own`: the bytes of the calculation itself, whose numbers give it no units.
   [[nodiscard]] Judgement judge(const Expression& expression, const Stated& stated, const Named& named, Span own) const;
@@ -64,7 +67,8 @@ class Judge {
   bool out_of_range(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;
   bool half_left_out(const Bound& bound, const Stated& stated, const Named& named, Span own, Judgement& out) const;
   [[nodiscard]] bool doubled(const Expression& expression) const;
-  bool wrong_base(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;
+  bool against_symbols(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;
+  bool wrong_base(const Bound& bound, const Stated& stated, const Named& named, Span own, Judgement& out) const;
   bool wrong_formula(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;
   void wrong_value(const Expression& plain, const Bound& bound, const Stated& stated, Judgement& out) const;
   void remark(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;
@@ -75,6 +79,13 @@ class Judge {
   const Tokens& tokens_;
   const FormulaBook& book_;
   const std::vector<Fact>& facts_;
+  std::size_t own_facts_;
+  // The neighbourhood of the calculation that is being judged.
+  void look_around(Span own) const;
+  [[nodiscard]] std::size_t first_token_from(std::uint32_t byte) const;
+  mutable std::vector<Fact> near_;
+  mutable std::size_t near_from_ = 0;
+  mutable std::size_t near_to_ = 0;
 };
 
 }  // namespace retort::calc

@@ -54,6 +54,7 @@ class Lexer {
     std::size_t begin = i;
     while (i < text_.size()) {
       if (text_[i] == ' ' || text_[i] == '\t') ++i;
+      else if (static_cast<unsigned char>(text_[i]) < 0x80) break;
       else if (starts(i, "\u00A0")) i += 2;
       else if (starts(i, "\u2009") || starts(i, "\u202F")) i += 3;
       else break;
@@ -92,7 +93,7 @@ class Lexer {
       return;
     }
     for (const Fraction& fraction : kFractions) {
-      if (starts(at_, fraction.bytes)) return simple_fraction(fraction);
+      if (fraction.bytes[0] == c && starts(at_, fraction.bytes)) return simple_fraction(fraction);
     }
     if (sign()) return;
     if (other_letters()) return;
@@ -123,7 +124,7 @@ class Lexer {
       return true;
     }
     for (const Sign& entry : kSigns) {
-      if (!starts(at_, entry.bytes)) continue;
+      if (entry.bytes[0] != text_[at_] || !starts(at_, entry.bytes)) continue;
       add(entry.kind, at_, at_ + entry.bytes.size());
       return true;
     }
@@ -158,7 +159,7 @@ class Lexer {
       }
     }
     while (goes_on(end)) ++end;
-    if (starts(end, "\u2019") && is_letter(byte(end + 3))) {
+    if (end < text_.size() && text_[end] == '\xE2' && starts(end, "\u2019") && is_letter(byte(end + 3))) {
       end += 3;
       while (goes_on(end)) ++end;
     }
@@ -191,6 +192,10 @@ class Lexer {
     token.form = static_cast<std::uint32_t>(out_.forms.size());
     for (std::size_t i = begin; i < end; ++i) {
       char c = text_[i];
+      if (is_letter(c)) {
+        out_.forms += static_cast<char>(c | 0x20);
+        continue;
+      }
       if (c == '\'') continue;
       if (static_cast<unsigned char>(c) == 0xE2 && starts(i, "\u2019")) {
         i += 2;
@@ -429,6 +434,8 @@ bool about_heat(const Tokens& tokens) {
 
 // Units that mean another one by what the text is about: "degrees" of heat, "nm" of a moment.
 void settle_units(Tokens& tokens) {
+  bool doubtful = std::any_of(tokens.numbers.begin(), tokens.numbers.end(), [](const Number& n) { return n.unit && (n.unit->symbol == "nm" || (n.unit->symbol == "m" && !n.unit->as_written) || n.unit->symbol == "\u00B0" || n.unit->symbol == "C"); });
+  if (!doubtful) return;
   bool moment = false;
   for (std::size_t i = 0; i < tokens.size() && !moment; ++i) moment = tokens.word(i).starts_with("moment") && tokens.word(i) != "momentum";
   bool solution = false;

@@ -53,12 +53,17 @@ std::size_t length_of(const Phrase& phrase) {
 }
 
 // Whether any phrase begins with these letters; most words are told apart by it.
-constexpr bool may_begin(std::string_view word) {
-  if (word.size() < 2) return false;
-  for (const Phrase& phrase : kPhrases) {
-    if (phrase.words[0][0] == word[0] && phrase.words[0][1] == word[1]) return true;
+struct Starts {
+  std::array<std::uint32_t, 26> second{};
+  constexpr Starts() {
+    for (const Phrase& phrase : kPhrases) second[static_cast<std::size_t>(phrase.words[0][0] - 'a')] |= 1U << (phrase.words[0][1] - 'a');
   }
-  return false;
+};
+constexpr Starts kStarts;
+
+bool may_begin(std::string_view word) {
+  if (word.size() < 2 || word[0] < 'a' || word[0] > 'z' || word[1] < 'a' || word[1] > 'z') return false;
+  return (kStarts.second[static_cast<std::size_t>(word[0] - 'a')] >> (word[1] - 'a') & 1U) != 0;
 }
 
 class Words {
@@ -122,9 +127,9 @@ class Words {
   void read_numbers() {
     std::size_t to = 0;
     bool changed = false;
+    Exact value;
     for (std::size_t from = 0; from < tokens_.size();) {
-      Exact value;
-      std::size_t n = words_of_number(from, value);
+      std::size_t n = word_value(from).kind == NumberWord::none ? 0 : words_of_number(from, value);
       if (n == 0 || !place_number(from, n, to, value)) {
         if (changed) tokens_.all[to] = tokens_.all[from];
         ++to;
@@ -195,6 +200,10 @@ class Words {
     value = exact(first.value);
     std::size_t n = 1;
     if (first.kind == NumberWord::ten && word_value(i + n).kind == NumberWord::unit) value += exact(word_value(i + n++).value);
+    else if (first.kind == NumberWord::ten && tokens_.is(i + n, TokenKind::minus) && tokens_.all[i + n].glued && word_value(i + n + 1).kind == NumberWord::unit) {  // "fifty-four"
+      value += exact(word_value(i + n + 1).value);
+      n += 2;
+    }
     if (word_value(i + n).kind == NumberWord::hundred) {
       value *= 100;
       ++n;
@@ -247,6 +256,8 @@ TokenKind function_word(std::string_view letters) {
                                        {"arcsin", TokenKind::arcsine}, {"asin", TokenKind::arcsine},    {"arccos", TokenKind::arccosine}, {"acos", TokenKind::arccosine},
                                        {"arctan", TokenKind::arctangent}, {"atan", TokenKind::arctangent}, {"sqrt", TokenKind::root}};
   if (letters.size() < 3 || letters.size() > 6) return TokenKind::word;
+  char first = static_cast<char>(letters[0] | 0x20);
+  if (first != 's' && first != 'c' && first != 't' && first != 'a') return TokenKind::word;
   for (const Entry& entry : kEntries) {
     if (equal_folded(letters, entry.word)) return entry.kind;
   }

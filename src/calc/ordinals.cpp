@@ -1,5 +1,6 @@
 #include "calc/ordinals.h"
 
+#include <algorithm>
 #include <string_view>
 
 #include "calc/readings.h"
@@ -21,8 +22,8 @@ long ordinal(std::string_view word) {
 }
 
 // "drop 1 ... drop 11"
-long numbered_row(const Tokens& tokens) {
-  for (std::size_t i = 1; i < tokens.size(); ++i) {
+long numbered_row(const Tokens& tokens, std::size_t from, std::size_t to) {
+  for (std::size_t i = std::max<std::size_t>(from, 1); i < to; ++i) {
     if (!tokens.is(i, TokenKind::number) || tokens.number(i).unit || tokens.number(i).decimal.value != 1) continue;
     std::string_view thing = tokens.word(i - 1);
     if (thing.size() < 3) continue;
@@ -37,19 +38,19 @@ long numbered_row(const Tokens& tokens) {
 
 }  // namespace
 
-long last_of_a_row(const Tokens& tokens) {
+long last_of_a_row(const Tokens& tokens, std::size_t from, std::size_t to) {
   constexpr std::size_t kReach = 10;
-  for (std::size_t i = 0; i < tokens.size(); ++i) {
+  for (std::size_t i = from; i < to; ++i) {
     if (ordinal(tokens.word(i)) != 1) continue;
-    bool to = false;
+    bool joined = false;
     for (std::size_t k = i + 1; k < tokens.size() && k < i + kReach; ++k) {
       std::string_view word = tokens.word(k);
-      to = to || word == "to" || word == "and";
-      if (long n = ordinal(word); to && n > 2) return n;
+      joined = joined || word == "to" || word == "and";
+      if (long n = ordinal(word); joined && n > 2) return n;
       if (word == "last") return kToTheLast;
     }
   }
-  return numbered_row(tokens);
+  return numbered_row(tokens, from, to);
 }
 
 long readings_with_sum(const Tokens& tokens, const std::vector<Fact>& facts, const Exact& sum, Span own) {

@@ -18,7 +18,7 @@ constexpr std::size_t kMostInputs = 8;
 enum class Lead : std::uint8_t { none, weak, strong };
 
 bool strong_word(std::string_view word) {
-  static constexpr std::string_view kWords[] = {"so", "therefore", "thus", "gives", "gave", "giving", "makes", "made", "comes", "came", "works", "worked", "got", "get", "answer", "thats", "means", "hence", "calculated", "meaning", "making", "equals", "found", "determined", "which"};
+  static constexpr std::string_view kWords[] = {"so", "therefore", "thus", "gives", "gave", "giving", "makes", "made", "comes", "came", "works", "worked", "got", "get", "answer", "thats", "means", "hence", "calculated", "meaning", "making", "equals", "found", "determined", "which", "should", "doing"};
   return std::find(std::begin(kWords), std::end(kWords), word) != std::end(kWords);
 }
 bool weak_word(std::string_view word) {
@@ -29,12 +29,16 @@ bool weak_word(std::string_view word) {
 class Prose {
  public:
   Prose(const Tokens& tokens, const FormulaBook& book, const std::vector<Fact>& facts, const Judge& judge, const std::vector<Span>& taken, std::vector<Calculation>& out)
-      : tokens_(tokens), book_(book), facts_(facts), judge_(judge), taken_(taken), out_(out) {}
+      : tokens_(tokens), book_(book), facts_(facts), judge_(judge), taken_(taken), out_(out) {
+    for (const Calculation& c : out) results_.push_back(c.result.begin);
+  }
 
   void run() {
+    std::sort(taken_.begin(), taken_.end(), [](Span a, Span b) { return a.begin < b.begin; });
+    std::sort(results_.begin(), results_.end());
     for (std::size_t f = 0; f < facts_.size(); ++f) {
       bool bare_word = tokens_.is(facts_[f].token, TokenKind::number) && tokens_.all[facts_[f].token].in_words && !facts_[f].leaf.unit;
-      bool used = std::any_of(out_.begin(), out_.end(), [&](const Calculation& c) { return c.span.begin == c.result.begin && c.span.begin < facts_[f].leaf.source.begin && facts_[f].leaf.source.end <= c.span.end; });
+      bool used = facts_[f].leaf.source.begin > used_.begin && facts_[f].leaf.source.end <= used_.end;
       if (used || bare_word || !tokens_.is(facts_[f].token, TokenKind::number) || is_taken(facts_[f].leaf.source)) continue;
       result(f);
     }
@@ -56,13 +60,18 @@ class Prose {
   };
 
   bool is_taken(Span span) const {
-    return std::any_of(taken_.begin(), taken_.end(), [&](Span t) { return span.begin >= t.begin && span.end <= t.end; });
+    auto after = std::partition_point(taken_.begin(), taken_.end(), [&](Span t) { return t.begin <= span.begin; });
+    for (std::size_t n = 0; n < 4 && after != taken_.begin(); ++n) {
+      --after;
+      if (span.begin >= after->begin && span.end <= after->end) return true;
+    }
+    return false;
   }
 
   // A number of a calculation that is not its result.
   bool is_inside_calculation(Span span) const {
     if (!is_taken(span)) return false;
-    return std::none_of(out_.begin(), out_.end(), [&](const Calculation& c) { return c.result.begin == span.begin; });
+    return !std::binary_search(results_.begin(), results_.end(), span.begin);
   }
 
   void result(std::size_t f) {
@@ -74,16 +83,18 @@ class Prose {
     r.stated = {number.decimal, number.unit, tokens_.all[r.token].source, number.digits, r.token};
     bool negative = r.token > 1 && tokens_.is(r.token - 1, TokenKind::minus) && tokens_.all[r.token].glued && !tokens_.all[r.token - 1].glued && !tokens_.is(r.token - 2, TokenKind::number);
     if (negative) r.stated.digits.begin = tokens_.all[r.token - 1].source.begin;
-    if (said_already(r)) return;
+    if (conversion(r) || said_already(r)) return;
     if (r.token > 1 && tokens_.word(r.token - 1) == "by" && (tokens_.word(r.token - 2).starts_with("divid") || tokens_.word(r.token - 2).starts_with("multipl") || tokens_.word(r.token - 2).starts_with("shar"))) return;
     if (reason_behind(r) && (by_formula(r) || difference(r) || any_two(r))) return;
     r = {f, r.token, r.stated, {}, Lead::none, 0, false, false, false, false, false};
     std::string_view verb = tokens_.word(r.token + 1);
-    if (verb == "is" || verb == "was" || verb == "are" || verb == "were") return;  // "the mean for 10 is ..."
+    std::string_view before = r.token > 0 ? tokens_.word(r.token - 1) : std::string_view{};
+    bool named_number = before == "for" || before == "of" || before == "all";
+    if (named_number && (verb == "is" || verb == "was" || verb == "are" || verb == "were")) return;  // "the mean for 10 is ..."
     find_lead(r);
     if (r.lead == Lead::none) return;
     name(r);
-    if (conversion(r) || plus_minus(r) || mean(r) || sum_or_range(r) || rate(r) || half_range(r) || by_formula(r) || difference(r) || proportion(r) || any_two(r)) return;
+    if (plus_minus(r) || mean(r) || sum_or_range(r) || rate(r) || half_range(r) || by_formula(r) || difference(r) || proportion(r) || any_two(r) || each(r) || in_proportion(r)) return;
     missing_value(r);
   }
 
@@ -99,13 +110,13 @@ class Prose {
   static bool same_kind(const std::optional<CompoundUnit>& a, const std::optional<CompoundUnit>& b) { return a.has_value() == b.has_value() && (!a || a->dimension == b->dimension); }
   // A result that is only named again.
   bool said_already(const Result& r) const {
-    return std::any_of(out_.begin(), out_.end(), [&](const Calculation& c) {
-      if (c.result.begin >= r.stated.digits.begin) return false;
-      for (std::size_t i = 0; i < tokens_.numbers.size(); ++i) {
-        if (tokens_.numbers[i].digits == c.result) return tokens_.numbers[i].decimal.value == r.stated.decimal.value;
-      }
-      return false;
-    });
+    if (r.token > 0 && tokens_.word(r.token - 1) == "\u00B1") return false;
+    for (std::size_t i = r.fact; i > 0 && r.fact - i < 24; --i) {
+      const Fact& fact = facts_[i - 1];
+      if (fact.leaf.value != r.stated.decimal.value) continue;
+      if (std::binary_search(results_.begin(), results_.end(), fact.leaf.source.begin) || fact.leaf.source.begin == last_result_) return true;
+    }
+    return false;
   }
 
   // By the name before the statement's first sign of equality, or before the number.
@@ -186,6 +197,8 @@ class Prose {
     c.doubt = judgement.doubt;
     c.correct = std::move(judgement.correct);
     c.formula = std::move(judgement.formula);
+    last_result_ = r.stated.source.begin;
+    if (r.forward) used_ = c.span;
     out_.push_back(std::move(c));
   }
 
@@ -296,8 +309,7 @@ class Prose {
   // An anomaly is said to be left out.
   bool leaves_out(const Result& r) const {
     static constexpr std::string_view kWords[] = {"anomaly", "anomalous", "anomolous", "outlier", "ignore", "ignored", "ignoring", "without", "off", "odd", "chuck", "leave", "left", "leaving", "rough", "exclude", "excluded", "wrong", "discard", "anomoly", "except"};
-    for (std::size_t i = 0; i < tokens_.size() && i < r.token + 30; ++i) {
-      if (i + 80 < r.token) continue;
+    for (std::size_t i = r.token > 80 ? r.token - 80 : 0; i < tokens_.size() && i < r.token + 30; ++i) {
       if (std::find(std::begin(kWords), std::end(kWords), tokens_.word(i)) != std::end(kWords)) return true;
     }
     return false;
@@ -328,9 +340,9 @@ class Prose {
     for (std::size_t i = r.token; i > 0 && r.token - i < 7; --i) {
       if (tokens_.is(i - 1, TokenKind::number) || tokens_.is(i - 1, TokenKind::stop)) break;
       std::string_view word = tokens_.word(i - 1);
-      sum = sum || word.starts_with("add") || word == "total" || word == "sum" || word == "altogether" || word == "together";
+      sum = sum || word == "added" || word == "adding" || word == "adds" || word == "total" || word == "sum" || word == "altogether" || word == "together";
       range = range || word == "range";
-      if (word == "half") return false;
+      if (word == "half" || word == "should") return false;
     }
     if (!sum && !range) return false;
     std::vector<std::size_t> list = readings_before(tokens_, facts_, r.fact);
@@ -552,7 +564,7 @@ class Prose {
   bool formula_said(const Result& r) const {
     if (r.token < 2) return false;
     std::string_view symbol = tokens_.word(r.token - 2);
-    for (std::size_t i = 1; i + 1 < r.token && !symbol.empty(); ++i) {
+    for (std::size_t i = r.token > 200 ? r.token - 200 : 1; i + 1 < r.token && !symbol.empty(); ++i) {
       if (tokens_.is(i, TokenKind::equals) && tokens_.word(i - 1) == symbol && tokens_.is(i + 1, TokenKind::word)) return true;
     }
     return false;
@@ -586,6 +598,14 @@ class Prose {
     return false;
   }
 
+  // A difference of a number with a unit and one without.
+  static bool mixed(const Expression& e) {
+    return std::any_of(e.nodes.begin(), e.nodes.end(), [&](const Node& n) {
+      bool leaves = (n.op == Op::subtract || n.op == Op::add) && e.node(n.left).op == Op::leaf && e.node(n.right).op == Op::leaf;
+      return leaves && e.leaf_of(e.node(n.left)).unit.has_value() != e.leaf_of(e.node(n.right)).unit.has_value();
+    });
+  }
+
   // The best values before the result for the formula's variables, if all are there.
   void fill(const Result& r, const Formula& formula, std::vector<Filled>& all) const {
     std::vector<std::size_t> inputs = nearest(r, kMostInputs, true);
@@ -617,7 +637,7 @@ class Prose {
       out.first = std::min(out.first, inputs[which]);
     }
     out.expression = judge_.filled(formula, chosen);
-    all.push_back(std::move(out));
+    if (!evaluate(out.expression, Scaling::si).clash && !mixed(out.expression)) all.push_back(std::move(out));
   }
 
   // --- the same in another unit, and rates
@@ -676,6 +696,7 @@ class Prose {
     std::vector<std::size_t> two;
     for (std::size_t i : nearest(r, 5)) {
       const auto& unit = facts_[i].leaf.unit;
+      if (!r.stated.unit && unit) continue;
       bool same = !r.stated.unit || r.stated.unit->dimension.none() || !unit || unit->dimension == r.stated.unit->dimension || r.stated.unit->dimension == dimension::kAngle;
       if (same && two.size() < 2) two.push_back(i);
     }
@@ -701,13 +722,19 @@ class Prose {
     bool fits_it = is_rounded(v.number / (later.unit || percent ? scale(r.stated) : Exact(1)), false, r.stated.decimal);
     bool joined = joined_by_to(two[1], two[0]);
     bool close_by = facts_[two[0]].token - facts_[two[1]].token <= 10 && r.token - facts_[two[0]].token <= 14;
+    bool two_only = named && r.worded && r.close_name && later.unit && earlier.unit;
     bool enough = named || (r.lead == Lead::strong && r.stated.decimal.figures >= 2 && close_by && (joined || later.unit));
     std::uint32_t begin = facts_[two[1]].leaf.source.begin;
     if (fits_it && enough) {
       report(r, begin, right(e, r));
       return true;
     }
-    if (fits_it || !named || r.lead != Lead::strong || says(r, "extension") || (r.defined && !r.worded) || !joined) return false;
+    if (r.stated.decimal.value == later.value || r.stated.decimal.value == earlier.value) {  // nothing was taken away
+      if (!two_only) return false;
+      report(r, begin, wrong(e, r.stated, {Slip::operation}));
+      return true;
+    }
+    if (fits_it || !named || r.lead != Lead::strong || (r.defined && !r.worded) || !(joined || two_only)) return false;
     std::vector<Slip> slips = find_slips(e, scale(r.stated), later.unit ? Scaling::si : Scaling::as_written, r.stated.decimal);
     if (slips.empty() && tokens_.word(r.lead_token) != "so" && !tokens_.is(r.lead_token, TokenKind::equals)) return false;
     report(r, begin, wrong(e, r.stated, slips));
@@ -803,9 +830,76 @@ class Prose {
     e.root = e.add_node(op, l, m);
     Value v = evaluate(e, Scaling::si);
     if (v.state != State::ok || v.dimension != r.stated.unit->dimension || r.stated.unit->dimension.none()) return false;
-    if (!is_rounded(v.number / scale(r.stated), v.rough, r.stated.decimal)) return false;
-    report(r, std::min(a.source.begin, b.source.begin), right(e, r));
+    std::uint32_t begin = std::min(a.source.begin, b.source.begin);
+    if (is_rounded(v.number / scale(r.stated), v.rough, r.stated.decimal)) {
+      report(r, begin, right(e, r));
+      return true;
+    }
+    if (op != Op::divide || r.lead != Lead::strong || (r.defined && !r.worded) || r.stated.decimal.figures < 2) return false;
+    std::vector<Slip> slips = find_slips(e, scale(r.stated), Scaling::si, r.stated.decimal);
+    bool likely = !slips.empty() && (slips[0] == Slip::power_of_ten || (slips[0] == Slip::upside_down && slips.size() == 1));
+    Value written = evaluate(e, Scaling::as_written);
+    if (!likely && written.number != 0 && is_rounded(1 / written.number, false, r.stated.decimal)) {
+      slips = {Slip::upside_down};
+      likely = true;
+    }
+    if (!likely) return false;
+    report(r, begin, wrong(e, r.stated, slips));
     return true;
+  }
+
+  // "9.6 Ω for 80 cm, which works out as 0.12 Ω for each cm": two numbers, if their quotient or product is it.
+  bool each(const Result& r) {
+    if (r.lead != Lead::strong || r.stated.decimal.figures < 2) return false;
+    bool said = false;
+    for (std::size_t i = r.token > 12 ? r.token - 12 : 0; i < r.token + 8; ++i) {
+      std::string_view word = tokens_.word(i);
+      said = said || word == "each" || word == "per" || word == "every";
+    }
+    if (!said) return false;
+    std::vector<std::size_t> inputs = nearest(r, 3);
+    for (std::size_t i : inputs) {
+      for (std::size_t k : inputs) {
+        if (i == k) continue;
+        for (Op op : {Op::divide, Op::multiply}) {
+          Expression e;
+          std::int16_t a = e.add_leaf(facts_[i].leaf);
+          std::int16_t b = e.add_leaf(facts_[k].leaf);
+          e.root = e.add_node(op, a, b);
+          Value v = evaluate(e, Scaling::as_written);
+          if (v.state != State::ok || facts_[k].leaf.value == 1 || !is_rounded(v.number, v.rough, r.stated.decimal)) continue;
+          report(r, std::min(facts_[i].leaf.source.begin, facts_[k].leaf.source.begin), right(e, r));
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
+  // "30 cm of the wire was 2.4 ohms, so 75 cm should be 6.0 ohms": in proportion, if it fits.
+  bool in_proportion(const Result& r) {
+    if (r.lead != Lead::strong || !r.stated.unit || r.stated.decimal.figures < 2) return false;
+    std::vector<std::size_t> inputs = nearest(r, 4);
+    auto kind = [&](std::size_t i) { return facts_[i].leaf.unit ? std::optional<Dimension>(facts_[i].leaf.unit->dimension) : std::nullopt; };
+    for (std::size_t y : inputs) {
+      if (kind(y) != r.stated.unit->dimension) continue;
+      for (std::size_t x1 : inputs) {
+        for (std::size_t x2 : inputs) {
+          if (x1 == x2 || x1 == y || x2 == y || x2 < x1 || x2 < y || !kind(x1) || kind(x1) != kind(x2) || kind(x1) == kind(y)) continue;
+          Expression e;
+          std::int16_t a = e.add_leaf(facts_[y].leaf);
+          std::int16_t b = e.add_leaf(facts_[x2].leaf);
+          std::int16_t c = e.add_leaf(facts_[x1].leaf);
+          std::int16_t top = e.add_node(Op::multiply, a, b);
+          e.root = e.add_node(Op::divide, top, c);
+          Value v = evaluate(e, Scaling::si);
+          if (v.state != State::ok || !is_rounded(v.number / scale(r.stated), v.rough, r.stated.decimal)) continue;
+          report(r, std::min(facts_[x1].leaf.source.begin, facts_[y].leaf.source.begin), right(e, r));
+          return true;
+        }
+      }
+    }
+    return false;
   }
 
   // "2.1 J of the 6.0 J was useful, so the efficiency was 35 %"
@@ -838,7 +932,7 @@ class Prose {
   }
   // The formula for what is stated was named before, and not all of its values are there.
   bool formula_lacks_value(const Result& r) const {
-    if (r.lead != Lead::strong || (r.defined && !r.worded && !r.formula) || !r.stated.unit) return false;
+    if (r.lead != Lead::strong || !r.close_name || (r.defined && !r.worded && !r.formula) || !r.stated.unit) return false;
     if (r.formula && r.stated.unit->symbol == "%" && says(r, "efficiency")) return true;
     bool has_formula = std::any_of(r.named.quantities.begin(), r.named.quantities.end(), [&](QuantityId id) {
       return !book_.giving(id).empty() && book_.quantity(id).unit.dimension == r.stated.unit->dimension && !r.stated.unit->dimension.none();
@@ -856,10 +950,23 @@ class Prose {
   }
   // "power = 12 x I = 30 W"
   bool unknown_factor(const Result& r) const {
-    if (r.token < 4 || !tokens_.is(r.token - 1, TokenKind::equals) || !tokens_.is(r.token - 2, TokenKind::word)) return false;
-    TokenKind op = tokens_.kind(r.token - 3);
-    bool factor = (op == TokenKind::times || op == TokenKind::divide) && tokens_.is(r.token - 4, TokenKind::number);
-    return factor && tokens_.all[r.token - 2].source.size() <= 3;
+    if (r.token < 4 || !tokens_.is(r.token - 1, TokenKind::equals)) return false;
+    bool number = false;
+    bool operation = false;
+    bool symbol = false;
+    for (std::size_t i = r.token - 1; i > 0; --i) {
+      TokenKind kind = tokens_.kind(i - 1);
+      if (kind == TokenKind::equals) break;
+      if (kind == TokenKind::number) number = true;
+      else if (kind == TokenKind::times || kind == TokenKind::divide) operation = true;
+      else if (kind == TokenKind::word && is_name(i - 1)) symbol = true;
+      else if (kind != TokenKind::open && kind != TokenKind::close && kind != TokenKind::plus && kind != TokenKind::minus) return false;
+    }
+    return number && operation && symbol;
+  }
+  bool is_name(std::size_t i) const {
+    std::vector<QuantityId> ids;
+    return tokens_.all[i].source.size() <= 6 || book_.phrase_at(tokens_, i, ids) > 0;
   }
   // Two values of the formula for what is stated are there, and one is not.
   bool all_but_one(const Result& r) const {
@@ -872,7 +979,7 @@ class Prose {
         for (QuantityId variable : formula->variables) {
           if (variable == kNoQuantity) continue;
           ++variables;
-          there += std::any_of(inputs.begin(), inputs.end(), [&](std::size_t i) { return fit(book_, variable, facts_[i].leaf, facts_[i].names) >= 2; }) ? 1U : 0U;
+          there += std::any_of(inputs.begin(), inputs.end(), [&](std::size_t i) { return fit(book_, variable, facts_[i].leaf, facts_[i].names) >= 1; }) ? 1U : 0U;
         }
         if (variables >= 3 && there + 1 == variables) return true;
       }
@@ -890,11 +997,18 @@ class Prose {
     std::string_view lead = tokens_.word(r.lead_token);
     bool outcome = lead == "came" || lead == "found" || lead == "determined" || lead == "worked" || lead == "calculated" || lead == "comes";
     bool has_formula = std::any_of(r.named.quantities.begin(), r.named.quantities.end(), [&](QuantityId id) { return !book_.giving(id).empty(); });
-    bool using_behind = false;  // "was 1.5 m/s² using F = ma"
-    for (std::size_t i = r.token + 1; i < r.token + 4; ++i) using_behind = using_behind || tokens_.word(i) == "using";
+    for (std::size_t id = 0; r.named.quantities.empty() && r.stated.unit && id < book_.quantities().size(); ++id) {
+      has_formula = has_formula || (book_.quantities()[id].unit.dimension == r.stated.unit->dimension && !r.stated.unit->dimension.none() && !book_.giving(static_cast<QuantityId>(id)).empty());
+    }
+    bool using_behind = tokens_.word(r.token + 1) == "using" && !tokens_.is(r.token + 2, TokenKind::number);  // "was 1.5 m/s² using F = ma"
+    for (std::size_t i = r.token > 12 ? r.token - 12 : 1; i + 1 < r.token && !tokens_.is(r.token - 1, TokenKind::number); ++i) {
+      bool said = tokens_.word(i) == "using" && (tokens_.word(i + 2) == "equation" || tokens_.word(i + 2) == "formula" || tokens_.word(i + 1) == "equation");
+      using_behind = using_behind || said;
+    }
     if (!(using_behind || (r.lead == Lead::strong && outcome)) || !has_formula || !r.stated.unit) return false;
     bool symbols = false;
     for (std::size_t i = r.token > 16 ? r.token - 16 : 1; i < r.token + 10 && i < tokens_.size(); ++i) {
+      if (i > r.token && (tokens_.is(i, TokenKind::stop) || tokens_.is(i, TokenKind::line))) break;
       if (is_taken(tokens_.all[i].source)) return false;
       symbols = symbols || (tokens_.is(i, TokenKind::equals) && tokens_.is(i + 1, TokenKind::word) && tokens_.is(i - 1, TokenKind::word));
       symbols = symbols || tokens_.word(i) == "using" || tokens_.word(i) == "formula" || tokens_.word(i) == "equation";
@@ -918,11 +1032,29 @@ class Prose {
   const FormulaBook& book_;
   const std::vector<Fact>& facts_;
   const Judge& judge_;
-  const std::vector<Span>& taken_;
+  std::vector<Span> taken_;             // by their beginning
+  std::vector<std::uint32_t> results_;  // where the results of calculations begin
+  std::uint32_t last_result_ = UINT32_MAX;
+  Span used_;                           // values that stand behind their result
   std::vector<Calculation>& out_;
 };
 
 }  // namespace
+
+bool may_hold_results(const Tokens& tokens, const std::vector<Fact>& facts) {
+  return std::any_of(facts.begin(), facts.end(), [&](const Fact& fact) {
+    for (std::size_t i = fact.token; i > 0 && fact.token - i < kLeadReach; --i) {
+      TokenKind kind = tokens.kind(i - 1);
+      if (kind == TokenKind::stop || kind == TokenKind::line) break;
+      if (kind == TokenKind::equals || strong_word(tokens.word(i - 1)) || weak_word(tokens.word(i - 1))) return true;
+    }
+    for (std::size_t i = fact.token + 1; i < fact.token + 9; ++i) {  // "60 %, since ...", "(0.85 m)"
+      std::string_view word = tokens.word(i);
+      if (word == "because" || word == "since" || word == "cos" || word == "becuase" || word == "as") return true;
+    }
+    return fact.token > 0 && tokens.is(fact.token - 1, TokenKind::open);
+  });
+}
 
 void find_in_prose(const Tokens& tokens, const FormulaBook& book, const std::vector<Fact>& facts, const Judge& judge, const std::vector<Span>& taken, std::vector<Calculation>& out) {
   Prose(tokens, book, facts, judge, taken, out).run();

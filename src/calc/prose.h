@@ -7,6 +7,9 @@
 
 namespace retort::calc {
 
+// Whether any number stands behind words that say it was worked out.
+bool may_hold_results(const Tokens& tokens, const std::vector<Fact>& facts);
+
 // Appends the calculations found outside `taken`.
 void find_in_prose(const Tokens& tokens, const FormulaBook& book, const std::vector<Fact>& facts, const Judge& judge, const std::vector<Span>& taken,
                    std::vector<Calculation>& out);

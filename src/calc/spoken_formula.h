@@ -7,7 +7,16 @@
 
 namespace retort::calc {
 
-// What each operand of the last such formula before token `begin` names, in its order; empty if there is none.
-std::vector<std::vector<QuantityId>> spoken_formula(const Tokens& tokens, const FormulaBook& book, std::size_t begin);
+struct SpokenFormula {
+  std::vector<std::vector<QuantityId>> operands;  // what each names, in order; empty if there is no such formula
+  std::size_t begin = 0;                          // its first token
+};
+
+// The last such formula before token `begin`.
+SpokenFormula spoken_formula(const Tokens& tokens, const FormulaBook& book, std::size_t begin);
+
+// The expression in symbols that ends right before the sign of equality at token `sign` ("(v - u)/t = "), its
+// operands as leaves without values; nothing if it is not one that can be read.
+std::optional<Expression> symbolic_expression(const Tokens& tokens, const FormulaBook& book, std::size_t sign);
 
 }  // namespace retort::calc

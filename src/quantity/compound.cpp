@@ -1,5 +1,6 @@
 #include "quantity/compound.h"
 
+#include <array>
 #include <cmath>
 #include <numeric>
 #include <vector>
@@ -35,6 +36,21 @@ constexpr std::string_view kMinusSigns[] = {"-", "\u2212", "\u2013", "\u207B"};
 constexpr std::string_view kDots[] = {"\u00B7", "\u22C5", "*", "."};
 constexpr std::string_view kSpaces[] = {" ", "\u00A0", "\u2009", "\u202F"};
 
+// Where the text stands after each byte of a run of letters.
+class Ends {
+ public:
+  void clear(std::size_t at) {
+    at_[0] = at;
+    size_ = 1;
+  }
+  void push_back(std::size_t at) { at_[size_ < at_.size() ? size_++ : size_ - 1] = at; }
+  [[nodiscard]] std::size_t back() const { return at_[size_ - 1]; }
+
+ private:
+  std::array<std::size_t, 2 * kLongest + 1> at_{};
+  std::size_t size_ = 1;
+};
+
 class UnitParser {
  public:
   explicit UnitParser(std::string_view text) : text_(text.substr(0, kLongest)) {}
@@ -65,9 +81,9 @@ class UnitParser {
   }
 
   // Letters and marks from `at`, with marks in their usual form; `ends[i]` is where the text stands after i bytes of it.
-  std::string run_of_letters(std::size_t at, std::vector<std::size_t>& ends) const {
+  std::string run_of_letters(std::size_t at, Ends& ends) const {
     std::string out;
-    ends.assign(1, at);
+    ends.clear(at);
     while (at < text_.size()) {
       if (letter(static_cast<unsigned char>(text_[at]))) {
         out += text_[at++];
@@ -142,9 +158,10 @@ class UnitParser {
       if (n == 0) return false;
       at += n;
     }
-    std::vector<std::size_t> ends;
+    Ends ends;
     std::string run = run_of_letters(at, ends);
     if (run.empty()) return false;
+    if (below && run == "C") run = "\u00B0C";  // "J/kg C": a temperature, not a charge
     if (whole(run, ends.back(), area, below)) return true;
     return area == 1 && (split(run, ends, below) || degree_word(run, ends.back(), below));
   }
@@ -166,7 +183,7 @@ class UnitParser {
   bool degree(const PrefixedUnit& angle, std::size_t at, bool below) {
     std::size_t after = at;
     after += space(after);
-    std::vector<std::size_t> ends;
+    Ends ends;
     std::string next = run_of_letters(after, ends);
     bool celsius = next == "C" || next == "c";
     if (!celsius && next.size() > 3) {
@@ -181,7 +198,7 @@ class UnitParser {
     return (run == "deg" || run == "degs") && ends_here(end) && degree(*look_up_symbol("\u00B0"), end, below);
   }
 
-  bool split(const std::string& run, const std::vector<std::size_t>& ends, bool below) {
+  bool split(const std::string& run, const Ends& ends, bool below) {
     if (run.size() > 8 || !ends_here(ends.back())) return false;
     for (std::size_t cut = run.size() - 1; cut > 0; --cut) {
       auto first = look_up_symbol(run.substr(0, cut));

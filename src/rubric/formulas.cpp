@@ -51,7 +51,7 @@ class Loader {
 
   void quantity(const json::Value& item) {
     if (!is_object(item)) return;
-    Fields fields(item, file_, findings_, {"name", "unit", "units", "symbols", "words", "count", "named", "leads", "least", "most"});
+    Fields fields(item, file_, findings_, {"name", "unit", "units", "symbols", "words", "verbs", "count", "named", "leads", "least", "most"});
     calc::QuantityEntry entry;
     const json::Value* name = fields.need("name", json::Type::string, "a quantity", "\"name\": \"force\"");
     const json::Value* symbol = fields.need("unit", json::Type::string, "a quantity", "\"unit\": \"N\"");
@@ -65,6 +65,7 @@ class Loader {
     });
     fields.texts("symbols", [&](const std::string& text, Span) { entry.symbols.push_back(text); });
     fields.texts("words", [&](const std::string& text, Span) { entry.words.push_back(text); });
+    fields.texts("verbs", [&](const std::string& text, Span) { entry.verbs.push_back(text); });
     if (const json::Value* flag = fields.get("count", json::Type::boolean)) entry.count = flag->boolean;
     if (const json::Value* flag = fields.get("named", json::Type::boolean)) entry.named_only = flag->boolean;
     entry.least = bound(fields, "least");

@@ -122,6 +122,35 @@ void long_text(benchmark::State& state) {
 }
 BENCHMARK(long_text)->Arg(1)->Arg(16)->Arg(256)->Arg(1024)->Unit(benchmark::kMillisecond);
 
+// calc adds this to the reading of prose; and of prose full of sums.
+void calc_on_prose(benchmark::State& state) {
+  Loaded loaded = load("spring-extension.json");
+  calc::Calculator calculator(loaded.checker->formulas());
+  for (auto _ : state) benchmark::DoNotOptimize(calculator.check(kAnswer).data());
+}
+BENCHMARK(calc_on_prose);
+
+void calc_on_sums(benchmark::State& state) {
+  Loaded loaded = load("spring-extension.json");
+  calc::Calculator calculator(loaded.checker->formulas());
+  const char* text = "The spring was 4.2 cm long and 16.7 cm with 5 N on it. extension = 16.7 - 4.2 = 12.5 cm = 0.125 m. k = 5/0.125 = 40 N/m. The mean is 0.41.";
+  for (auto _ : state) benchmark::DoNotOptimize(calculator.check(text).data());
+}
+BENCHMARK(calc_on_sums);
+
+// Hostile lines, a hundred thousand signs long: time must grow with the length and no faster.
+void calc_hostile(benchmark::State& state) {
+  static const char* const kPieces[] = {"(", ")", "1+", "2 x ", "= ", "1 = ", "3 cm = ", "sin ", "-", "9, ", "so 3 ", "mean 4 ", "k = ", "1/", "5 N and 2 cm so 7 J. ", "12 waves "};
+  Loaded loaded = load("spring-extension.json");
+  calc::Calculator calculator(loaded.checker->formulas());
+  std::string text;
+  std::string_view piece = kPieces[state.range(0)];
+  while (text.size() < static_cast<std::size_t>(state.range(1))) text += piece;
+  for (auto _ : state) benchmark::DoNotOptimize(calculator.check(text).data());
+  state.SetLabel(std::string(piece));
+}
+BENCHMARK(calc_hostile)->ArgsProduct({benchmark::CreateDenseRange(0, 15, 1), {10000, 100000}})->Unit(benchmark::kMillisecond);
+
 }  // namespace
 
 BENCHMARK_MAIN();
