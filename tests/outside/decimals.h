@@ -1,4 +1,4 @@
-// Decimals as other programs print them: "1.602176634e-19", "0.0333", "-12".
+// Decimals of any length as other programs print them: "1.602176634e-19", "0.0333", "-12".
 #pragma once
 #include <optional>
 #include <string>
@@ -15,9 +15,14 @@ inline std::optional<Exact> printed_number(std::string text) {
     exponent = std::atoi(text.c_str() + e + 1);
     text.resize(e);
   }
-  std::optional<Decimal> number = read_decimal(text);
-  if (!number || exponent > 4 * kHighestExponent || exponent < -4 * kHighestExponent) return std::nullopt;
-  Exact value = number->value * power_of_ten(exponent);
+  std::size_t point = text.find('.');
+  if (point != std::string::npos) {
+    exponent -= static_cast<int>(text.size() - point - 1);
+    text.erase(point, 1);
+  }
+  bool digits = !text.empty() && text.find_first_not_of("0123456789") == std::string::npos;
+  if (!digits || exponent > kHighestExponent || exponent < -kHighestExponent) return std::nullopt;
+  Exact value = Exact(mpz_class(text, 10)) * power_of_ten(exponent);
   return negative ? Exact(-value) : value;
 }
 
