@@ -32,6 +32,8 @@ class Finder {
  private:
   bool chain_at(std::size_t begin) {
     TokenKind kind = tokens_.kind(begin);
+    if (kind == TokenKind::word && tokens_.word(begin).size() < 4) return false;
+    if (kind == TokenKind::number && stands_alone(begin)) return false;
     std::optional<Parsed> parsed;
     if (stacked(begin) || taken_from(begin)) return true;
     if (starts_operand(kind)) {
@@ -138,6 +140,19 @@ class Finder {
     }
     return parsed;
   }
+  // A number that nothing is done with: most numbers in prose.
+  bool stands_alone(std::size_t i) const {
+    TokenKind next = tokens_.kind(i + 1);
+    if (next == TokenKind::word && !tokens_.is(i + 2, TokenKind::equals)) {
+      if (!tokens_.number(i).unit) return true;
+      for (std::size_t k = i + 2; k < i + 9; ++k) {  // the same in another unit may follow
+        if (tokens_.is(k, TokenKind::number)) return !tokens_.number(k).unit || tokens_.number(k).unit->dimension != tokens_.number(i).unit->dimension;
+      }
+      return true;
+    }
+    return next == TokenKind::stop || (next == TokenKind::comma && !tokens_.number(i).unit);
+  }
+
   // "took away 18 from 54 and got 36"
   bool taken_from(std::size_t begin) {
     std::string_view verb = tokens_.word(begin);

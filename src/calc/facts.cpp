@@ -154,7 +154,7 @@ std::vector<QuantityId> named_before(const Tokens& tokens, const FormulaBook& bo
 void find_facts(const Tokens& tokens, const FormulaBook& book, std::vector<Fact>& out) {
   out.clear();
   for (std::size_t i = 0; i < tokens.size(); ++i) {
-    if (tokens.is(i, TokenKind::word)) counted_in_words(tokens, book, i, out);
+    if ((tokens.all[i].hint & 2) != 0) counted_in_words(tokens, book, i, out);
     if (!tokens.is(i, TokenKind::number)) continue;
     const Number& number = tokens.number(i);
     Fact fact;

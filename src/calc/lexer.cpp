@@ -204,6 +204,7 @@ class Lexer {
       out_.forms += c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c;
     }
     token.length = static_cast<std::uint16_t>(std::min<std::size_t>(out_.forms.size() - token.form, 65535));
+    token.hint = hint_of(std::string_view(out_.forms).substr(token.form, token.length));
   }
 
   // The digits from `i`, thousands' separators taken out; where they end.

@@ -1,5 +1,6 @@
 #include "calc/operator_words.h"
 
+#include <algorithm>
 #include <array>
 
 #include "quantity/number_words.h"
@@ -53,29 +54,30 @@ std::size_t length_of(const Phrase& phrase) {
 }
 
 // Whether any phrase begins with these letters; most words are told apart by it.
+constexpr std::uint8_t kOperator = 1;
+constexpr std::uint8_t kNumber = 2;
+
 struct Starts {
-  std::array<std::uint32_t, 26> second{};
+  std::array<std::array<std::uint8_t, 26>, 26> of{};
   constexpr Starts() {
-    for (const Phrase& phrase : kPhrases) second[static_cast<std::size_t>(phrase.words[0][0] - 'a')] |= 1U << (phrase.words[0][1] - 'a');
+    for (const Phrase& phrase : kPhrases) of[static_cast<std::size_t>(phrase.words[0][0] - 'a')][static_cast<std::size_t>(phrase.words[0][1] - 'a')] |= kOperator;
+    for (std::string_view pair : {"ei", "el", "fi", "fo", "hu", "ni", "no", "on", "po", "se", "si", "te", "th", "tw", "ze"}) {
+      of[static_cast<std::size_t>(pair[0] - 'a')][static_cast<std::size_t>(pair[1] - 'a')] |= kNumber;
+    }
   }
 };
 constexpr Starts kStarts;
-
-bool may_begin(std::string_view word) {
-  if (word.size() < 2 || word[0] < 'a' || word[0] > 'z' || word[1] < 'a' || word[1] > 'z') return false;
-  return (kStarts.second[static_cast<std::size_t>(word[0] - 'a')] >> (word[1] - 'a') & 1U) != 0;
-}
 
 class Words {
  public:
   explicit Words(Tokens& tokens) : tokens_(tokens) {}
 
   void run() {
-    bool digits = !tokens_.numbers.empty();
-    read_numbers();
-    if (tokens_.numbers.empty() && !digits) return;
-    std::size_t to = 0;
-    for (std::size_t from = 0; from < tokens_.size();) {
+    if (std::any_of(tokens_.all.begin(), tokens_.all.end(), [](const Token& token) { return (token.hint & kNumber) != 0; })) read_numbers();
+    if (tokens_.numbers.empty()) return;
+    auto first = std::find_if(tokens_.all.begin(), tokens_.all.end(), [](const Token& token) { return (token.hint & kOperator) != 0; });
+    auto to = static_cast<std::size_t>(first - tokens_.all.begin());
+    for (std::size_t from = to; from < tokens_.size();) {
       std::size_t n = phrase_at(from, to);
       Token token = tokens_.all[from];
       if (n > 0) {
@@ -92,8 +94,8 @@ class Words {
  private:
   // How many words from `from` on make an operator (`kind_`); `to` is where the finished tokens end.
   std::size_t phrase_at(std::size_t from, std::size_t to) {
+    if ((tokens_.all[from].hint & kOperator) == 0) return 0;
     std::string_view first = tokens_.word(from);
-    if (!may_begin(first)) return 0;
     std::size_t best = 0;
     for (const Phrase& phrase : kPhrases) {
       std::size_t n = length_of(phrase);
@@ -129,7 +131,7 @@ class Words {
     bool changed = false;
     Exact value;
     for (std::size_t from = 0; from < tokens_.size();) {
-      std::size_t n = word_value(from).kind == NumberWord::none ? 0 : words_of_number(from, value);
+      std::size_t n = (tokens_.all[from].hint & kNumber) == 0 ? 0 : words_of_number(from, value);
       if (n == 0 || !place_number(from, n, to, value)) {
         if (changed) tokens_.all[to] = tokens_.all[from];
         ++to;
@@ -246,6 +248,11 @@ bool equal_folded(std::string_view letters, std::string_view word) {
 }
 
 }  // namespace
+
+std::uint8_t hint_of(std::string_view word) {
+  if (word.size() < 2 || word[0] < 'a' || word[0] > 'z' || word[1] < 'a' || word[1] > 'z') return 0;
+  return kStarts.of[static_cast<std::size_t>(word[0] - 'a')][static_cast<std::size_t>(word[1] - 'a')];
+}
 
 TokenKind function_word(std::string_view letters) {
   struct Entry {

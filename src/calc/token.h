@@ -30,6 +30,7 @@ struct Token {
   bool in_words = false;  // an operator or a number in words
   bool glued = false;     // no white space before it
   bool leading_zero = false;
+  std::uint8_t hint = 0;     // of kind word: what it may begin (see operator_words.h)
   std::uint32_t number = 0;  // of kind number or unit: index into Tokens::numbers or Tokens::units
   std::uint32_t form = 0;    // of kind word: where its folded form begins in Tokens::forms
   std::uint16_t length = 0;
