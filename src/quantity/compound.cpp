@@ -1,5 +1,6 @@
 #include "quantity/compound.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <numeric>
@@ -161,9 +162,13 @@ class UnitParser {
     Ends ends;
     std::string run = run_of_letters(at, ends);
     if (run.empty()) return false;
-    if (below && run == "C") run = "\u00B0C";  // "J/kg C": a temperature, not a charge
+    if (below && run == "C" && of_a_mass()) run = "\u00B0C";  // "J/kg C": a temperature; "J/C" is per charge
     if (whole(run, ends.back(), area, below)) return true;
     return area == 1 && (split(run, ends, below) || degree_word(run, ends.back(), below));
+  }
+
+  bool of_a_mass() const {
+    return std::any_of(parts_.begin(), parts_.end(), [](const Part& part) { return part.unit.unit->dimension == dimension::kMass; });
   }
 
   bool whole(const std::string& run, std::size_t end, int area, bool below) {

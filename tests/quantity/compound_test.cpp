@@ -31,6 +31,7 @@ INSTANTIATE_TEST_SUITE_P(
                       Row{"caret", "m/s^2", "m/s\u00B2 1"}, Row{"twice divided", "m/s/s", "m/s\u00B2 1"}, Row{"per", "N per cm", "N/cm 100"},
                       Row{"words", "newtons per metre", "N/m 1"}, Row{"words squared", "metres per second squared", "m/s\u00B2 1"},
                       Row{"per per", "metres per second per second", "m/s\u00B2 1"}, Row{"specific heat", "J/kg\u00B0C", "J/(kg \u00B0C) 1"},
+                      Row{"specific heat without the ring", "J/kg C", "J/(kg \u00B0C) 1"}, Row{"specific heat per and per", "J/kg/C", "J/(kg \u00B0C) 1"}, Row{"energy of a charge", "J/C", "J/C 1"},
                       Row{"specific heat in brackets", "J/(kg \u00B0C)", "J/(kg \u00B0C) 1"}, Row{"specific heat spaced", "J/kg \u00B0C", "J/(kg \u00B0C) 1"},
                       Row{"specific heat twice divided", "J/kg/\u00B0C", "J/(kg \u00B0C) 1"}, Row{"specific heat by index", "J kg-1 K-1", "J/(kg K) 1"},
                       Row{"volume", "cm\u00B3", "cm\u00B3 1e-06"}, Row{"volume plain", "cm3", "cm\u00B3 1e-06"}, Row{"cubic", "cubic centimetres", "cm\u00B3 1e-06"},
