@@ -1,5 +1,6 @@
 #include "quantity/compound.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <numeric>
@@ -161,9 +162,13 @@ class UnitParser {
     Ends ends;
     std::string run = run_of_letters(at, ends);
     if (run.empty()) return false;
-    if (below && run == "C") run = "\u00B0C";  // "J/kg C": a temperature, not a charge
+    if (below && run == "C" && of_a_mass()) run = "\u00B0C";  // "J/kg C": a temperature; "J/C" is per charge
     if (whole(run, ends.back(), area, below)) return true;
     return area == 1 && (split(run, ends, below) || degree_word(run, ends.back(), below));
+  }
+
+  bool of_a_mass() const {
+    return std::any_of(parts_.begin(), parts_.end(), [](const Part& part) { return part.unit.unit->dimension == dimension::kMass; });
   }
 
   bool whole(const std::string& run, std::size_t end, int area, bool below) {
@@ -207,7 +212,8 @@ class UnitParser {
       std::size_t at = ends.back();
       int n = power(at);
       bool momentum = run.substr(0, cut) == "kg" && run.substr(cut) == "m" && rest(at).starts_with("/");
-      bool joined = n < 0 || below || momentum || (run.substr(0, cut) == "N" && run.substr(cut) == "m") || (run.substr(0, cut) == "kW" && run.substr(cut) == "h");
+      bool moment = run.substr(0, cut) == "N" && second->unit->symbol == "m";
+      bool joined = n < 0 || below || momentum || moment || (run.substr(0, cut) == "kW" && run.substr(cut) == "h");
       if (!joined) continue;
       add(*first, 1, below);
       add(*second, n, below);
@@ -254,7 +260,7 @@ class UnitParser {
       bool raised = parts_.back().power < 0;
       std::string before = parts_[saved - 1].unit.symbol();
       bool length = parts_.back().unit.unit->symbol == "m";
-      bool known = (before == "N" && length) || (before == "kW" && parts_.back().unit.symbol() == "h") || (before == "kg" && length && rest(at_).starts_with("/"));
+      bool known = (before == "N" && length) || (before == "kW" && parts_.back().unit.symbol() == "h") || (before == "kg" && length && per_second_behind());
       bool celsius = parts_.back().unit.unit->dimension == dimension::kTemperature && below;
       if (raised || known || celsius || dot || glued) {
         if (!below || parts_.back().power < 0 || celsius || dot || glued) return true;
@@ -263,6 +269,14 @@ class UnitParser {
     parts_.resize(saved);
     at_ = at;
     return false;
+  }
+
+  // The rest of a momentum: "/s", " s-1"
+  bool per_second_behind() const {
+    if (rest(at_).starts_with("/")) return true;
+    std::size_t at = at_ + space(at_);
+    if (at == at_ || !rest(at).starts_with("s")) return false;
+    return rest(at + 1).starts_with("^-") || one_of(kMinusSigns, at + 1) > 0;
   }
 
   void add(const PrefixedUnit& unit, int power, bool below) {
