@@ -722,7 +722,7 @@ class Finder {
     for (std::size_t i = 0; i + 1 < chain.stated.size(); ++i) {
       const auto& a = chain.stated[i].unit;
       const auto& b = chain.stated[i + 1].unit;
-      if (a && b && a->dimension == b->dimension && !(a->scale == b->scale)) return true;
+      if (a && b && a->dimension == b->dimension && (!(a->scale == b->scale) || a->symbol != b->symbol)) return true;
     }
     return false;
   }

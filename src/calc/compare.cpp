@@ -24,8 +24,8 @@ bool is_rounded(const Exact& value, bool rough, const Decimal& stated) {
   for (int zeros = 0; zeros <= std::max(0, loose); ++zeros) {
     int place = stated.last_place + zeros;
     if (rounded(size, place) == said) return true;
-    // a value that is rough may lie a hair beyond the half
-    if (rough && same(size, said, true)) return true;
+    // a value that is rough may lie a hair below the half
+    if (rough && (same(size, said, true) || rounded(size + size * kTolerance, place) == said)) return true;
   }
   return false;
 }

@@ -180,7 +180,9 @@ Judge::Match Judge::match(const Expression& expression, const Stated& stated) co
   auto is_it = [&](const Value& v, const Exact& factor) { return is_rounded(v.number * factor, v.rough, stated.decimal); };
   out.known = si.unknown == 0 || unknown_are_pure(expression, false);
   if (!stated.unit || is_percent(stated.unit)) {
-    out.right = is_it(written, 1) || is_it(si, 1);
+    // "50 mm / 2.0 cm": a ratio of two lengths needs them in the same unit
+    bool ratio = out.known && si.dimension.none() && std::any_of(expression.leaves.begin(), expression.leaves.end(), [](const Leaf& leaf) { return leaf.unit && !leaf.bound && leaf.unit->symbol != "%"; });
+    out.right = (!ratio && is_it(written, 1)) || is_it(si, 1);
     if (is_percent(stated.unit)) out.right = out.right || is_it(written, 100) || is_it(si, 100);
     out.dimensions_fit = true;
     return out;
@@ -346,6 +348,39 @@ bool Judge::wrong_count(const Bound& bound, const Stated& stated, const Named& n
   out.verdict = Verdict::wrong;
   out.slips = {Slip::count};
   out.correct = sensible(value, e, &stated.decimal, unit_of(stated));
+  return true;
+}
+
+// "2.1 + 2.3 + 2.2 / 3 = 2.2": the brackets of a mean are not written, but reckoned with.
+bool Judge::brackets_meant(const Expression& plain, const Stated& stated) {
+  const Node& root = plain.node(plain.root);
+  if ((root.op != Op::add && root.op != Op::subtract) || plain.node(root.right).op != Op::divide) return false;
+  const Node division = plain.node(root.right);
+  if (plain.node(division.left).op != Op::leaf || plain.node(division.right).op != Op::leaf) return false;
+  Expression meant = plain;
+  std::int16_t top = meant.add_node(root.op, root.left, division.left);
+  meant.root = meant.add_node(Op::divide, top, division.right);
+  Value v = evaluate(meant, Scaling::as_written);
+  return v.state == State::ok && is_rounded(v.number, v.rough, stated.decimal);
+}
+
+// "extension = 12.2 + 4.2": a quantity that is a difference.
+bool Judge::added_for_taken_away(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const {
+  const Expression& e = bound.expression;
+  const Node& root = e.node(e.root);
+  if (root.op != Op::add || !named.tight || e.node(root.left).op != Op::leaf || e.node(root.right).op != Op::leaf) return false;
+  bool difference = std::any_of(named.quantities.begin(), named.quantities.end(), [&](QuantityId id) {
+    std::vector<const Formula*> formulas = book_.for_text(id, tokens_);
+    return std::any_of(formulas.begin(), formulas.end(), [](const Formula* f) { return !f->turned && f->tree.node(f->tree.root).op == Op::subtract; });
+  });
+  if (!difference) return false;
+  Expression meant = e;
+  meant.node(meant.root).op = Op::subtract;
+  Value v = evaluate(meant, stated.unit ? Scaling::si : Scaling::as_written);
+  out.verdict = Verdict::wrong;
+  out.slips = {Slip::operation};
+  bool in_units = v.dimension == (stated.unit ? stated.unit->dimension : Dimension{});
+  out.correct = sensible(abs(in_units ? Exact(v.number / scale_of(stated)) : v.number), e, &stated.decimal, unit_of(stated));
   return true;
 }
 
@@ -650,6 +685,7 @@ void Judge::wrong_value(const Expression& plain, const Bound& bound, const State
   bool known = stated.unit && !is_percent(stated.unit) && si.dimension == stated.unit->dimension && !si.clash;
   bool half_known = stated.unit && !is_percent(stated.unit) && si.unknown > 0;
   bool percent = is_percent(stated.unit) && !has_hundred(plain);
+  known = known || (!stated.unit && si.unknown == 0 && si.dimension.none() && !si.clash && si.number != evaluate(plain, Scaling::as_written).number);
   if (known || half_known) out.slips = find_slips(bound.expression, scale_of(stated), Scaling::si, stated.decimal);
   Exact scale = percent ? Exact(1, 100) : Exact(1);
   if (out.slips.empty() && !known) out.slips = find_slips(plain, scale, Scaling::as_written, stated.decimal);
@@ -672,11 +708,14 @@ void Judge::remark(const Bound& bound, const Stated& stated, const Named& named,
     if (leaf.figures > 0 && !count && !leaf.source.empty()) least = std::min(least, leaf.figures);
   }
   if (least == 99 || e.single()) return;
-  int sum_place = -99;
   bool only_sums = std::all_of(e.nodes.begin(), e.nodes.end(), [](const Node& n) { return n.op == Op::leaf || n.op == Op::add || n.op == Op::subtract; });
-  for (const Leaf& leaf : e.leaves) sum_place = std::max(sum_place, leaf.last_place);
+  // a sum is good to the place of its least precise term
+  Exact coarsest = 0;
+  for (const Leaf& leaf : e.leaves) coarsest = std::max(coarsest, Exact(power_of_ten(leaf.last_place) * (leaf.unit && stated.unit ? exact(leaf.unit->scale) : Exact(1))));
+  bool same_scale = std::all_of(e.leaves.begin(), e.leaves.end(), [&](const Leaf& leaf) { return leaf.unit.has_value() == e.leaves[0].unit.has_value() && (!leaf.unit || leaf.unit->scale == e.leaves[0].unit->scale); });
+  Exact stated_place = power_of_ten(stated.decimal.last_place) * scale_of(stated);
   bool ends = ends_by(si.number / scale_of(stated), stated.decimal.last_place) && stated.decimal.figures <= least + 2;
-  if (only_sums ? stated.decimal.last_place < sum_place : (stated.decimal.figures > least + 1 && stated.decimal.figures > 2 && !ends)) out.remarks.push_back(Remark::too_many_figures);
+  if (only_sums ? same_scale && stated_place < coarsest : (stated.decimal.figures > least + 1 && stated.decimal.figures > 2 && !ends)) out.remarks.push_back(Remark::too_many_figures);
   bool shortened = !ends_by(si.number / scale_of(stated), stated.decimal.last_place) && !ends_by(si.number, stated.decimal.last_place);
   if (!only_sums && shortened && stated.decimal.figures < std::min(least, 2)) out.remarks.push_back(Remark::too_few_figures);
 }
@@ -712,12 +751,14 @@ Judgement Judge::judge(const Expression& expression, const Stated& stated, const
       return out;
     }
   }
+  if (!with_units.right && brackets_meant(plain, stated)) with_units.right = true;
   if (!with_units.right) {
     if (wrong_formula(as_bound, stated, named, out) && out.slips[0] != Slip::arithmetic && out.slips.size() == 1) return out;
     out = {};
     wrong_value(plain, bound, stated, out);
     return out;
   }
+  if (added_for_taken_away(as_bound, stated, named, out)) return out;
   if (out_of_range(bound, stated, named, out) || half_left_out(bound, stated, named, own, out) || wrong_count(bound, stated, named, own, out) || wrong_unit(bound, stated, named, out) || against_symbols(as_bound, stated, named, out) || wrong_base(bound, stated, named, own, out) || wrong_formula(as_bound, stated, named, out)) return out;
   out.verdict = Verdict::right;
   remark(bound, stated, named, out);

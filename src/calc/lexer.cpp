@@ -76,6 +76,10 @@ class Lexer {
   TokenKind last() const { return out_.all.empty() ? TokenKind::stop : out_.all.back().kind; }
   bool after_operand() const {
     TokenKind kind = last();
+    if (kind == TokenKind::word) {
+      std::string_view word = out_.word(out_.size() - 1);
+      return word == "squared" || word == "cubed";
+    }
     return kind == TokenKind::number || kind == TokenKind::close || kind == TokenKind::pi || kind == TokenKind::squared || kind == TokenKind::cubed;
   }
 
@@ -159,6 +163,11 @@ class Lexer {
         return;
       }
     }
+    // "1.5xsin30"
+    if ((text_[at_] == 'x' || text_[at_] == 'X') && after_operand() && at_ == last_end_ && (starts(at_ + 1, "sin") || starts(at_ + 1, "cos") || starts(at_ + 1, "tan"))) {
+      add(TokenKind::times, at_, at_ + 1);
+      return;
+    }
     while (goes_on(end)) ++end;
     if (end < text_.size() && text_[end] == '\xE2' && starts(end, "\u2019") && is_letter(byte(end + 3))) {
       end += 3;
@@ -223,8 +232,8 @@ class Lexer {
       while (true) {
         std::size_t gap = starts(i, "\u2009") || starts(i, "\u202F") ? 3U : byte(i) == ' ' ? 1U : 0U;
         bool thin = gap == 3;
-        if (gap == 0 || !group(i + gap) || (!thin && text_.compare(i + gap, 3, "000") != 0 && whole < 2)) break;
-        if (!thin && text_.compare(i + gap, 3, "000") != 0 && !unit_or_end_behind(i + gap + 3)) break;
+        if (gap == 0 || !group(i + gap)) break;
+        if (!thin && text_.compare(i + gap, 3, "000") != 0 && !after_sign()) break;
         plain += text_.substr(i + gap, 3);
         i += gap + 3;
         grouped = true;
@@ -241,8 +250,11 @@ class Lexer {
     }
     return i;
   }
-  // "12 600 J": a number with a space in it is trusted only where a unit follows.
-  bool unit_or_end_behind(std::size_t i) const { return read_unit_prefix(text_.substr(std::min(i + spaces(i), text_.size()), 64)).has_value() && last() == TokenKind::equals; }
+  // "= 12 600 J", "0.40 x 4 200": a number with a space in it is trusted only behind a sign.
+  bool after_sign() const {
+    TokenKind kind = last();
+    return kind == TokenKind::equals || kind == TokenKind::open || (kind >= TokenKind::plus && kind <= TokenKind::divide);
+  }
   // Whether the writer's decimal sign is a comma: "57,5" stands somewhere, and no "57.5".
   bool writes_decimal_commas() const {
     bool commas = false;
@@ -303,7 +315,10 @@ class Lexer {
     std::size_t i = end;
     if (byte(i) == 'e' || byte(i) == 'E') {
       ++i;
-      if (auto n = exponent(i, false); n && !is_letter(byte(i))) return end = i, n;
+      bool digits = is_digit(byte(i)) || is_digit(byte(i + 1)) || byte(i) == '\xE2';
+      auto n = digits ? exponent(i, false) : std::nullopt;
+      bool ends = !is_letter(byte(i)) || ((byte(i) == 'x' || byte(i) == 'X') && (is_digit(byte(i + 1)) || byte(i + 1) == ' ')) || read_unit_prefix(text_.substr(std::min(i, text_.size()), 64)).has_value();
+      if (n && ends) return end = i, n;
       return std::nullopt;
     }
     i += spaces(i);

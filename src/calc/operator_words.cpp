@@ -104,7 +104,7 @@ class Words {
       for (std::size_t i = 1; i < n && same; ++i) same = tokens_.word(from + i) == phrase.words[i];
       if (!same) continue;
       if (!phrase.anywhere && !fits(phrase.kind, from + n, to)) continue;
-      if (phrase.anywhere && phrase.kind != TokenKind::equals && phrase.kind != TokenKind::pi && !operand_start(tokens_.kind(from + n))) continue;
+      if (phrase.anywhere && phrase.kind != TokenKind::equals && phrase.kind != TokenKind::pi && !operand_start(tokens_.kind(from + n)) && tokens_.word(from + n) != "square" && tokens_.word(from + n) != "root") continue;
       best = n;
       kind_ = first == "by" ? verb_before(to) : phrase.kind;
     }
@@ -120,7 +120,8 @@ class Words {
     if (kind == TokenKind::root) return operand_start(tokens_.kind(next));
     if (!operand_end(before)) return false;
     if (kind == TokenKind::squared || kind == TokenKind::cubed) return true;
-    if (!operand_start(tokens_.kind(next))) return false;
+    bool root_in_words = tokens_.word(next) == "square" || tokens_.word(next) == "root";
+    if (!operand_start(tokens_.kind(next)) && !root_in_words) return false;
     // "3 times 20 g" of a list of apparatus is told apart later, by the missing result
     return true;
   }

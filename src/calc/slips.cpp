@@ -62,12 +62,22 @@ class Alterations {
         }
       }
     }
+    for (std::size_t i = 0; i < e_.nodes.size(); ++i) brackets_left_out(i);
     // sines left out, or a function taken of only one of the two
     for (std::size_t i = 0; i < e_.nodes.size(); ++i) {
       if (e_.nodes[i].op >= Op::sine) trig_left_out(i);
     }
     if (operators > 1) everywhere();
     all_trig_left_out();
+  }
+  // "(a + b) / c" put into the calculator as a + b / c
+  void brackets_left_out(std::size_t i) {
+    const Node division = e_.nodes[i];
+    if (division.op != Op::divide || (e_.node(division.left).op != Op::add && e_.node(division.left).op != Op::subtract)) return;
+    Node sum = e_.node(division.left);
+    Expression& changed = put(Slip::operation);
+    changed.node(division.left) = {Op::divide, sum.right, division.right, 0};
+    changed.nodes[i] = {sum.op, sum.left, division.left, 0};
   }
   void everywhere() {
     for (Op op : {Op::multiply, Op::add}) {

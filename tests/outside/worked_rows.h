@@ -64,7 +64,7 @@ inline constexpr Worked kWorked[] = {
 };
 
 // Whose slip is not found yet, or not by its name.
-inline constexpr Worked kSlipNotYet[] = {
+inline constexpr Worked kSlipsOfCare[] = {
     // the text counts 8 waves, the sum divides by 7
     {"one wave of eight", kTrade, 0, "8 waves were 24.0 cm long so the wavelength = 24.0 / 8 = 3.0 cm", "8 waves were 24.0 cm long so the wavelength = 24.0 / 7 = 3.43 cm", "count"},
     // the lengths are named by "at first" and "with the load", and added
@@ -74,11 +74,11 @@ inline constexpr Worked kSlipNotYet[] = {
 };
 
 // Right calculations that are not judged so yet, each with the reason.
-struct NotRightYet {
+struct SpacedNumber {
   const char* text;
   const char* reason;
 };
-inline constexpr NotRightYet kNotRightYet[] = {
+inline constexpr SpacedNumber kSpacedNumbers[] = {
     {"mass of water = 149.9 - 100.0 = 49.9 g", "\"water\" is taken for the distance that the solvent of a chromatogram moved"},
     {"c = 13 500 / (2.0 × 15) = 450 J/kg°C", "thousands with a space (SI Brochure, 9th edition, 5.4.4) in an operand without a unit"},
     {"pressure = 1 200 N / 0.50 m2 = 2 400 Pa", "the same, with one figure before the space"},
