@@ -729,8 +729,9 @@ class Finder {
   // The chain's span takes in the symbol or word before its first sign.
   std::size_t named_from(const Chain& chain) const {
     std::size_t i = chain.first_token;
-    if (i >= 2 && tokens_.is(i - 1, TokenKind::equals) && tokens_.is(i - 2, TokenKind::word)) return i - 2;
-    return i;
+    if (i < 2 || !tokens_.is(i - 1, TokenKind::equals)) return i;
+    std::size_t sign = first_sign_from(tokens_, i - 1);
+    return sign > 0 && tokens_.is(sign - 1, TokenKind::word) ? sign - 1 : i;
   }
 
   const Tokens& tokens_;

@@ -55,7 +55,9 @@ int power_apart(const Exact& value, bool rough, const Decimal& stated) {
   return 0;
 }
 
-std::string sensible(const Exact& value, const Expression& from, const Decimal* stated, const std::string& unit) {
+std::string sensible(const Exact& exact_value, const Expression& from, const Decimal* stated, const std::string& unit) {
+  // what a root or a sine leaves behind the twelfth figure is no part of the value
+  Exact value = exact_value == 0 ? exact_value : rounded(exact_value, first_place(exact_value) - 12);
   int figures = 9;
   for (const Leaf& leaf : from.leaves) {
     if (leaf.figures <= 0) continue;

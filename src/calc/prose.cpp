@@ -83,19 +83,27 @@ class Prose {
     r.stated = {number.decimal, number.unit, tokens_.all[r.token].source, number.digits, r.token};
     bool negative = r.token > 1 && tokens_.is(r.token - 1, TokenKind::minus) && tokens_.all[r.token].glued && !tokens_.all[r.token - 1].glued && !tokens_.is(r.token - 2, TokenKind::number);
     if (negative) r.stated.digits.begin = tokens_.all[r.token - 1].source.begin;
-    if (conversion(r) || said_already(r)) return;
-    if (r.token > 1 && tokens_.word(r.token - 1) == "by" && (tokens_.word(r.token - 2).starts_with("divid") || tokens_.word(r.token - 2).starts_with("multipl") || tokens_.word(r.token - 2).starts_with("shar"))) return;
-    if (reason_behind(r) && (by_formula(r) || difference(r) || any_two(r))) return;
-    r = {f, r.token, r.stated, {}, Lead::none, 0, false, false, false, false, false};
-    std::string_view verb = tokens_.word(r.token + 1);
-    std::string_view before = r.token > 0 ? tokens_.word(r.token - 1) : std::string_view{};
-    bool named_number = before == "for" || before == "of" || before == "all";
-    if (named_number && (verb == "is" || verb == "was" || verb == "are" || verb == "were")) return;  // "the mean for 10 is ..."
+    if (conversion(r) || is_number_of_things(r.token)) return;
+    Result behind = r;
+    bool repeated = said_already(r);
     find_lead(r);
+    if (r.lead != Lead::none && mean(r)) return;
+    if (repeated) return;
+    if (reason_behind(behind) && (by_formula(behind) || difference(behind) || any_two(behind))) return;
     if (r.lead == Lead::none) return;
     name(r);
-    if (plus_minus(r) || mean(r) || sum_or_range(r) || rate(r) || half_range(r) || by_formula(r) || difference(r) || proportion(r) || any_two(r) || each(r) || in_proportion(r)) return;
+    if (plus_minus(r) || sum_or_range(r) || rate(r) || half_range(r) || by_formula(r) || difference(r) || proportion(r) || any_two(r) || each(r) || in_proportion(r)) return;
     missing_value(r);
+  }
+
+  // "divided by 4", "the mean for 10 is ...": a number that is worked with.
+  bool is_number_of_things(std::size_t i) const {
+    std::string_view before = i > 0 ? tokens_.word(i - 1) : std::string_view{};
+    std::string_view earlier = i > 1 ? tokens_.word(i - 2) : std::string_view{};
+    if (before == "by" && (earlier.starts_with("divid") || earlier.starts_with("multipl") || earlier.starts_with("shar"))) return true;
+    std::string_view verb = tokens_.word(i + 1);
+    bool named = before == "for" || before == "of" || before == "all";
+    return named && (verb == "is" || verb == "was" || verb == "are" || verb == "were");
   }
 
   // Not the beginning of an expression, of a range or of a row of numbers.

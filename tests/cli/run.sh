@@ -42,6 +42,22 @@ expect "own examples" 0 "" "examples run, 0 problems" "$program" rubric test $ru
 expect "labelled" 0 "" "Cohen's kappa over all steps 0\\.[89]" "$program" rubric test $rub --labelled "$source/corpus/labelled.jsonl"
 expect "help" 0 "" "check" "$program" --help
 
+# calculations
+printf '{"id": "k", "text": "k = 6.0 N / 15 cm = 4 N/m"}\n{"id": "n", "text": "no sums here"}\n' >sums.jsonl
+expect "calc as text" 0 "" "It should be 40 N/m" "$program" calc sums.jsonl
+expect "calc as jsonl" 0 "" '^\{"format":1,"id":"k","calculations":\[\{"start":0,"end":25,' "$program" calc sums.jsonl --format jsonl
+expect "calc with nothing to find" 0 "" '"id":"n","calculations":\[\]' "$program" calc sums.jsonl --format jsonl
+expect "calc of standard input" 0 "" "right" bash -c "echo '6 / 0.15 = 40' | '$program' calc"
+expect "calc in a check" 0 "" '"verdict":"wrong","slips":\["power-of-ten"\]' "$program" check $rub sums.jsonl --format jsonl
+expect "division by zero in words" 0 "" "divides by zero" bash -c "echo '5 / 0 = 0' | '$program' calc"
+expect "a number beyond measure in words" 0 "" "larger or smaller than" bash -c "echo '1e9999 x 2 = 5' | '$program' calc"
+printf '{"id": "a", "text": "1 + 1 = 2", "seat": 4}\n' >seat.jsonl
+expect "calc keeps the rest" 0 "" '"extra":\{"seat":4\}' "$program" calc seat.jsonl --format jsonl
+mkdir broken && cp "$source"/rubrics/*.json "$source"/rubrics/*.txt broken/ && sed -i 's/"unit": "N\/m"/"unit": "N per blob"/' broken/formulas.json
+expect "a fault in the formulas is named" 2 "formulas.json:[0-9]+:[0-9]+: error: 'N per blob' is not a unit" "" env RETORT_RUBRICS=broken "$program" calc sums.jsonl
+rm broken/formulas.json
+expect "no formulas" 2 "there is no 'formulas.json'" "" env RETORT_RUBRICS=broken "$program" calc sums.jsonl
+
 # results tables
 table=$source/corpus/demo/results/spring.csv
 printf 'F / N,t 1 / s,t 2 / s\n1,2,oops\n2,4,\n3,6,6\n' >odd.csv

@@ -18,6 +18,8 @@ golden() {
 golden check-spring.txt "$program" check spring-extension corpus/demo/spring-extension/draft-01.txt --width 80
 golden check-spring.jsonl "$program" check spring-extension corpus/demo/spring-extension --format jsonl --threads 2
 golden check-emission.txt "$program" check infrared-emission corpus/demo/infrared-emission/draft-02.txt --width 60
+golden calc.txt "$program" calc corpus/demo/calculations --width 72
+golden calc.jsonl "$program" calc corpus/demo/calculations --format jsonl --threads 1
 golden list.txt "$program" rubric list
 golden show-mirror.txt "$program" rubric show reflection-mirror
 golden results-spring.txt "$program" results corpus/demo/results/spring.csv --rubric spring-extension --width 80
