@@ -3,6 +3,7 @@
 #include <charconv>
 
 #include "calc/operator_words.h"
+#include "calc/settle_units.h"
 #include "calc/token.h"
 
 namespace retort::calc {
@@ -435,44 +436,6 @@ class Lexer {
   std::size_t last_end_ = std::string_view::npos;
   bool decimal_commas_ = false;
 };
-
-// Whether the text is about heat ("degrees", "20 C" are temperatures) and not about rays.
-bool about_heat(const Tokens& tokens) {
-  bool heat = false;
-  for (std::size_t i = 0; i < tokens.size(); ++i) {
-    TokenKind kind = tokens.kind(i);
-    if (kind >= TokenKind::sine && kind <= TokenKind::arctangent) return false;
-    std::string_view word = tokens.word(i);
-    if (word.starts_with("angle") || word == "ray" || word.starts_with("refract") || word.starts_with("reflect") || word.starts_with("inciden") || word == "charge" || word.starts_with("coulomb")) return false;
-    heat = heat || word.starts_with("temp") || word.starts_with("heat") || word.starts_with("cool") || word.starts_with("warm") || word == "hot" || word.starts_with("thermom") || word == "shc" || word == "water";
-  }
-  return heat;
-}
-
-// Units that mean another one by what the text is about: "degrees" of heat, "nm" of a moment.
-void settle_units(Tokens& tokens) {
-  bool doubtful = std::any_of(tokens.numbers.begin(), tokens.numbers.end(), [](const Number& n) { return n.unit && (n.unit->symbol == "nm" || (n.unit->symbol == "m" && !n.unit->as_written) || n.unit->symbol == "\u00B0" || n.unit->symbol == "C"); });
-  if (!doubtful) return;
-  bool moment = false;
-  for (std::size_t i = 0; i < tokens.size() && !moment; ++i) moment = tokens.word(i).starts_with("moment") && tokens.word(i) != "momentum";
-  bool solution = false;
-  for (std::size_t i = 0; i < tokens.size() && !solution; ++i) {
-    std::string_view word = tokens.word(i);
-    solution = word.starts_with("mol") || word.starts_with("conc") || word.starts_with("acid") || word.starts_with("alkali") || word.starts_with("solution") || word == "sugar" || word == "salt" || word == "hcl" ||
-               word == "naoh" || word.ends_with("oxide") || word.ends_with("ose");
-  }
-  for (Number& number : tokens.numbers) {
-    bool capital = number.unit && number.unit->symbol == "m" && !number.unit->as_written && tokens.source[number.digits.end] != 'm' && tokens.source.substr(number.digits.end).find_first_of("Mm") != std::string_view::npos;
-    if (capital && solution && tokens.source[tokens.source.find_first_of("Mm", number.digits.end)] == 'M') number.unit = read_unit("mol/dm3");
-    if (moment && number.unit && number.unit->symbol == "nm") number.unit = read_unit("N m");
-  }
-
-  bool any = std::any_of(tokens.numbers.begin(), tokens.numbers.end(), [](const Number& n) { return n.unit && (n.unit->symbol == "\u00B0" || n.unit->symbol == "C"); });
-  if (!any || !about_heat(tokens)) return;
-  for (Number& number : tokens.numbers) {
-    if (number.unit && (number.unit->symbol == "\u00B0" || number.unit->symbol == "C")) number.unit = read_unit("\u00B0C");
-  }
-}
 
 }  // namespace
 

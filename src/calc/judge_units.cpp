@@ -1,0 +1,78 @@
+// A number that follows, with units that do not.
+#include "calc/judge_helpers.h"
+#include "calc/slips.h"
+
+namespace retort::calc {
+
+// Of the quantities named nearby, those that have the expression's own dimension.
+std::vector<QuantityId> Judge::only_fitting(const std::vector<QuantityId>& nearby, const Expression& e) const {
+  std::vector<QuantityId> out;
+  Value si = evaluate(e, Scaling::si);
+  if (si.unknown > 0 || si.dimension.none()) return out;
+  for (QuantityId id : nearby) {
+    if (book_.quantity(id).unit.dimension == si.dimension) out.push_back(id);
+  }
+  return out;
+}
+
+// The number follows from the expression as written, but the units do not: which one slip would mend both?
+bool Judge::wrong_structure(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const {
+  if (!stated.unit || is_percent(stated.unit)) return false;
+  const Expression& e = bound.expression;
+  Value si = evaluate(e, Scaling::si);
+  Value written = evaluate(e, Scaling::as_written);
+  if (si.state != State::ok) return false;
+  bool computed = is_rounded(written.number, written.rough, stated.decimal) || is_rounded(si.number / scale_of(stated), si.rough, stated.decimal) ||
+                  is_badly_rounded(written.number, written.rough, stated.decimal);
+  bool same = si.dimension == stated.unit->dimension && !si.clash;
+  if (!computed || same) return false;
+  bool strict = si.unknown == 0 || unknown_are_pure(e, true);
+  if (!strict && !unknown_are_pure(e, false)) return false;
+  if (named.quantities.empty() && !only_fitting(named.nearby, e).empty() && !si.clash) return false;
+  bool expected = std::any_of(named.quantities.begin(), named.quantities.end(), [&](QuantityId id) { return book_.quantity(id).unit.dimension == si.dimension && !si.dimension.none(); });
+  bool wanted = std::any_of(named.quantities.begin(), named.quantities.end(), [&](QuantityId id) { return book_.quantity(id).unit.dimension == stated.unit->dimension; });
+  if (expected && !wanted && !si.clash) return false;  // only the unit is wrong
+  for (Slip slip : {Slip::upside_down, Slip::operation, Slip::square}) {
+    for (const Altered& one : altered(e)) {
+      if (one.slip != slip || (slip == Slip::square && !strict && !one.whole)) continue;
+      Value v = evaluate(one.expression, Scaling::si);
+      if (v.state != State::ok || v.clash || v.dimension != stated.unit->dimension || v.unknown > si.unknown) continue;
+      out.verdict = Verdict::wrong;
+      out.slips = {slip};
+      out.correct = sensible(v.number / scale_of(stated), e, &stated.decimal, unit_of(stated));
+      return true;
+    }
+  }
+  return false;
+}
+
+bool Judge::wrong_unit(const Bound& bound, const Stated& stated, const Named& by_name, Judgement& out) const {
+  Named named = by_name;
+  if (named.quantities.empty()) named.quantities = only_fitting(by_name.nearby, bound.expression);
+  if (!stated.unit || is_percent(stated.unit) || named.quantities.empty()) return false;
+  const Expression& e = bound.expression;
+  Value si = evaluate(e, Scaling::si);
+  Value written = evaluate(e, Scaling::as_written);
+  bool known = si.unknown == 0 || unknown_are_pure(e, false);
+  if (si.dimension == stated.unit->dimension && !si.clash) return false;
+  const QuantityEntry* best = nullptr;
+  for (QuantityId id : named.quantities) {
+    const QuantityEntry& entry = book_.quantity(id);
+    if (entry.unit.dimension.none() && entry.name != "refractive index" && entry.name != "efficiency" && entry.name != "magnification" && entry.name != "retention factor") return false;
+    if (entry.unit.dimension == stated.unit->dimension) return false;
+    if (entry.unit.dimension == dimension::kTemperature && stated.unit->dimension == dimension::kAngle) return false;
+    if (entry.name == "gravitational field strength" || (entry.name == "acceleration" && stated.unit->dimension == dimension::kForce / dimension::kMass)) return false;
+    bool agrees = known && !si.dimension.none() && entry.unit.dimension == si.dimension;
+    if (best == nullptr || agrees) best = &entry;
+  }
+  bool agrees = known && !si.dimension.none() && best->unit.dimension == si.dimension && !si.clash;
+  if ((!named.tight || (named.symbol && !named.formula)) && !agrees) return false;
+  bool number_fits = is_rounded(written.number, written.rough, stated.decimal) || is_rounded(si.number, si.rough, stated.decimal);
+  if (!number_fits) return false;
+  out.verdict = Verdict::wrong;
+  out.slips = {Slip::unit_wrong};
+  out.correct = sensible(agrees ? si.number / exact(best->unit.scale) : written.number, e, &stated.decimal, best->unit.symbol);
+  return true;
+}
+
+}  // namespace retort::calc
