@@ -45,7 +45,8 @@ class Assignments {
     for (std::size_t i = 0; i < e_.leaves.size(); ++i) {
       if (used_[i] || e_.leaves[i].figures == 0) continue;
       int s = fit(book_, formula_.variables[variable], e_.leaves[i], names_[i]);
-      bool free = s == 0 && loose_ > 0 && !e_.leaves[i].unit && names_[i].empty() && !book_.quantity(formula_.variables[variable]).count && in_order(i);
+      bool free =
+          s == 0 && loose_ > 0 && !e_.leaves[i].unit && names_[i].empty() && !book_.quantity(formula_.variables[variable]).count && in_order(i);
       if (s == 0 && !free) continue;
       if (free) {
         --loose_;

@@ -22,14 +22,14 @@ enum class Remark : std::uint8_t { unit_missing, too_many_figures, too_few_figur
 enum class Doubt : std::uint8_t { none, divides_by_zero, no_value, too_large, value_missing };
 
 struct Calculation {
-  Span span;                   // the whole of it, in the source text
-  Span result;                 // the stated number
+  Span span;    // the whole of it, in the source text
+  Span result;  // the stated number
   Verdict verdict = Verdict::unclear;
-  std::vector<Slip> slips;     // of a wrong one; the likeliest first
-  std::vector<Remark> remarks; // of a right one
+  std::vector<Slip> slips;      // of a wrong one; the likeliest first
+  std::vector<Remark> remarks;  // of a right one
   Doubt doubt = Doubt::none;
-  std::string correct;         // the correct value with its unit; empty if it is not known
-  std::string formula;         // the formula of the book that was used; empty if none
+  std::string correct;  // the correct value with its unit; empty if it is not known
+  std::string formula;  // the formula of the book that was used; empty if none
 };
 
 // "power-of-ten", as in the JSON.

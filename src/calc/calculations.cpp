@@ -56,7 +56,8 @@ bool runs_on(const Expression& part, const Expression& next) {
 void hold_against(const Chain& chain, const std::vector<Expected>& expected, Judgement& judgement) {
   const Stated& stated = chain.stated.back();
   for (const Expected& e : expected) {
-    bool named = chain.named.tight && std::find(chain.named.quantities.begin(), chain.named.quantities.end(), e.quantity) != chain.named.quantities.end();
+    bool named =
+        chain.named.tight && std::find(chain.named.quantities.begin(), chain.named.quantities.end(), e.quantity) != chain.named.quantities.end();
     bool other_kind = stated.unit && stated.unit->dimension != e.unit.dimension;
     if (!named || other_kind || stated.decimal.value == 0 || e.value == 0) continue;
     auto near = [&](const Exact& value) { return abs(value - e.value) <= e.within * e.value; };
@@ -107,7 +108,10 @@ class ChainJudge {
       std::size_t from = last_expression();
       Judgement end = judge_.judge(chain_.parts[from], last, {}, chain_.span);
       Value v = evaluate(chain_.parts[from], Scaling::as_written);
-      if (v.state == State::ok) out.correct = end.verdict == Verdict::wrong ? end.correct : sensible(last.decimal.value, chain_.parts[from], &last.decimal, last.unit ? last.unit->symbol : "");
+      if (v.state == State::ok)
+        out.correct = end.verdict == Verdict::wrong
+                          ? end.correct
+                          : sensible(last.decimal.value, chain_.parts[from], &last.decimal, last.unit ? last.unit->symbol : "");
       if (end.verdict == Verdict::wrong) out.slips.insert(out.slips.end(), end.slips.begin(), end.slips.end());
       return true;
     }
@@ -158,7 +162,8 @@ class ChainJudge {
   // "8 × 2.5 = 20 cm/s = 0.2 m/s": what was worked out is the number before it is converted.
   Judgement before_conversion(std::size_t first, const Judgement& whole) const {
     const Stated& stated = chain_.stated[first + 1];
-    bool converted = chain_.parts.size() > first + 2 && stated.decimal.figures > 0 && stated.unit && chain_.stated.back().unit && !(stated.unit->scale == chain_.stated.back().unit->scale);
+    bool converted = chain_.parts.size() > first + 2 && stated.decimal.figures > 0 && stated.unit && chain_.stated.back().unit &&
+                     !(stated.unit->scale == chain_.stated.back().unit->scale);
     return converted ? judge_.judge(chain_.parts[first], stated, chain_.named, chain_.span) : whole;
   }
   // A wrong formula or unit shows only over the whole chain.
@@ -210,7 +215,8 @@ std::vector<Calculation> Calculator::check(std::string_view text, const Given& g
     if (chain.loose && !judgement.explained() && judgement.doubt == Doubt::none) continue;
     out.push_back(make(chain, judgement));
     taken.push_back(chain.span);
-    auto result = std::partition_point(facts_.begin(), facts_.begin() + static_cast<std::ptrdiff_t>(own), [&](const Fact& fact) { return fact.token < chain.stated.back().token; });
+    auto result = std::partition_point(facts_.begin(), facts_.begin() + static_cast<std::ptrdiff_t>(own),
+                                       [&](const Fact& fact) { return fact.token < chain.stated.back().token; });
     bool named = result != facts_.end() && result->token == chain.stated.back().token && !chain.named.quantities.empty();
     if (named) result->names = chain.named.quantities;  // what follows may use the result by its name
   }

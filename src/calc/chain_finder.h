@@ -14,7 +14,8 @@ constexpr std::size_t kReach = 12;  // words between an expression and its resul
 constexpr std::size_t kMostParts = 12;
 
 inline bool starts_operand(TokenKind kind) {
-  return kind == TokenKind::number || kind == TokenKind::pi || kind == TokenKind::open || kind == TokenKind::minus || (kind >= TokenKind::root && kind <= TokenKind::arctangent);
+  return kind == TokenKind::number || kind == TokenKind::pi || kind == TokenKind::open || kind == TokenKind::minus ||
+         (kind >= TokenKind::root && kind <= TokenKind::arctangent);
 }
 
 class ChainFinder {

@@ -65,7 +65,8 @@ void ChainFinder::transform(Chain& chain, std::size_t sign) const {
   if (before == TokenKind::sine) return unknown(sign - 1, Op::arcsine);
   if (before == TokenKind::cosine) return unknown(sign - 1, Op::arccosine);
   if (before == TokenKind::tangent) return unknown(sign - 1, Op::arctangent);
-  if (before == TokenKind::divide && sign >= 3 && tokens_.is(sign - 3, TokenKind::number) && tokens_.number(sign - 3).decimal.value == 1) return unknown(sign - 1, Op::divide);
+  if (before == TokenKind::divide && sign >= 3 && tokens_.is(sign - 3, TokenKind::number) && tokens_.number(sign - 3).decimal.value == 1)
+    return unknown(sign - 1, Op::divide);
   std::string_view word = tokens_.word(sign - 1);
   if (chain.raised && word.size() == 2 && word[1] == '2') {
     chain.unknown = word.substr(0, 1);
@@ -84,7 +85,9 @@ void ChainFinder::undo(const Chain& chain) {
   }
   if (tokens_.word(i) != chain.unknown || tokens_.word(i).empty()) return;
   std::size_t at = i + 2;
-  while (at < i + 14 && at < tokens_.size() && !(tokens_.is(at, TokenKind::number) && tokens_.is(at - 1, TokenKind::equals)) && !tokens_.is(at, TokenKind::line) && at != i + 2) ++at;
+  while (at < i + 14 && at < tokens_.size() && !(tokens_.is(at, TokenKind::number) && tokens_.is(at - 1, TokenKind::equals)) &&
+         !tokens_.is(at, TokenKind::line) && at != i + 2)
+    ++at;
   if (tokens_.is(i + 2, TokenKind::number)) at = i + 2;
   if (!tokens_.is(at, TokenKind::number)) return;
   Chain next;
@@ -171,7 +174,8 @@ void ChainFinder::earlier_formula(Chain& chain, std::size_t begin) const {
   for (std::size_t i = begin; i > stop; --i) {
     if (!tokens_.is(i - 1, TokenKind::equals) || i >= tokens_.size()) continue;
     TokenKind kind = tokens_.kind(i);
-    bool symbols = kind == TokenKind::word || kind == TokenKind::open || (kind >= TokenKind::root && kind <= TokenKind::arctangent && tokens_.is(i + 1, TokenKind::word));
+    bool symbols = kind == TokenKind::word || kind == TokenKind::open ||
+                   (kind >= TokenKind::root && kind <= TokenKind::arctangent && tokens_.is(i + 1, TokenKind::word));
     if (!symbols) continue;
     bool symbol = false;
     std::vector<QuantityId> found = named_before(tokens_, book_, i - 1, symbol);

@@ -9,7 +9,9 @@ namespace retort::calc {
 bool ChainFinder::operator_first(std::size_t begin) {
   bool worded = tokens_.all[begin].in_words;
   bool in_formula = begin >= 2 && tokens_.kind(begin - 2) >= TokenKind::plus && tokens_.kind(begin - 2) <= TokenKind::power;
-  if (begin == 0 || in_formula || (!worded && !tokens_.is(begin - 1, TokenKind::comma) && (!tokens_.is(begin - 1, TokenKind::word) || !is_filler_word(tokens_.word(begin - 1))))) return false;
+  if (begin == 0 || in_formula ||
+      (!worded && !tokens_.is(begin - 1, TokenKind::comma) && (!tokens_.is(begin - 1, TokenKind::word) || !is_filler_word(tokens_.word(begin - 1)))))
+    return false;
   std::vector<Leaf> operands;
   if (const Fact* usual = quantity_before(begin)) operands.push_back(usual->leaf);
   for (std::size_t i = facts_before(begin); i-- > 0 && operands.size() < 5 && begin - facts_[i].token <= 16;) operands.push_back(facts_[i].leaf);
@@ -40,7 +42,8 @@ bool ChainFinder::gives_result(const Chain& chain) {
 // "4, 7, 0, 9 and 5. I added them up and divided by 5"
 std::optional<Parsed> ChainFinder::sum_of_list(std::size_t begin) const {
   bool added = false;
-  for (std::size_t n = 1; n <= 7 && n <= begin; ++n) added = added || tokens_.word(begin - n).starts_with("add") || tokens_.word(begin - n) == "total";
+  for (std::size_t n = 1; n <= 7 && n <= begin; ++n)
+    added = added || tokens_.word(begin - n).starts_with("add") || tokens_.word(begin - n) == "total";
   if (!added) return std::nullopt;
   std::size_t next = facts_before(begin);
   if (next == facts_.size()) return std::nullopt;
@@ -64,7 +67,8 @@ std::optional<Parsed> ChainFinder::sum_of_list(std::size_t begin) const {
 // "took away 18 from 54 and got 36"
 bool ChainFinder::taken_from(std::size_t begin) {
   std::string_view verb = tokens_.word(begin);
-  if (verb != "took" && verb != "take" && verb != "taking" && verb != "subtracted" && verb != "subtract" && verb != "takeaway" && verb != "minused") return false;
+  if (verb != "took" && verb != "take" && verb != "taking" && verb != "subtracted" && verb != "subtract" && verb != "takeaway" && verb != "minused")
+    return false;
   std::size_t i = begin + 1;
   if (tokens_.word(i) == "away" || tokens_.word(i) == "off") ++i;
   if (!tokens_.is(i, TokenKind::number) || tokens_.word(i + 1) != "from" || !tokens_.is(i + 2, TokenKind::number)) return false;
@@ -108,7 +112,8 @@ bool ChainFinder::balanced(Chain& chain) {
 
 // A fraction over three lines: "1.1", "---- = 2.62", "0.42".
 bool ChainFinder::stacked(std::size_t begin) {
-  bool bar = tokens_.is(begin, TokenKind::number) && tokens_.is(begin + 1, TokenKind::line) && tokens_.is(begin + 2, TokenKind::word) && tokens_.word(begin + 2).starts_with("---");
+  bool bar = tokens_.is(begin, TokenKind::number) && tokens_.is(begin + 1, TokenKind::line) && tokens_.is(begin + 2, TokenKind::word) &&
+             tokens_.word(begin + 2).starts_with("---");
   if (!bar || !tokens_.is(begin + 3, TokenKind::equals)) return false;
   std::size_t i = begin + 4;
   if (!tokens_.is(i, TokenKind::number) || !tokens_.is(i + 1, TokenKind::line) || !tokens_.is(i + 2, TokenKind::number)) return false;

@@ -59,7 +59,8 @@ bool ChainFinder::worded_result(Chain& chain) {
       if (!tokens_.is(i + 1, TokenKind::number) || !tokens_.all[i + 1].glued) return false;
     } else if (kind != TokenKind::comma && kind != TokenKind::colon && kind != TokenKind::close && kind != TokenKind::unit) {
       return false;
-    } else if ((kind == TokenKind::comma || kind == TokenKind::colon) && i == chain.end_token && tokens_.is(i + 1, TokenKind::number) && !e.range_like) {
+    } else if ((kind == TokenKind::comma || kind == TokenKind::colon) && i == chain.end_token && tokens_.is(i + 1, TokenKind::number) &&
+               !e.range_like) {
       linked = true;  // "2293 shared by 6, 382 watts"
       filler = false;
     }
@@ -80,7 +81,8 @@ bool ChainFinder::worded_result(Chain& chain) {
 bool ChainFinder::continues(std::size_t i) const {
   while (tokens_.is(i, TokenKind::line)) ++i;
   std::string_view word = tokens_.word(i);
-  return word == "so" || word == "this" || word == "that" || word == "it" || word == "which" || word == "i" || word == "answer" || word == "the" || word == "thats" || word == "and" || word == "then" || tokens_.is(i, TokenKind::equals);
+  return word == "so" || word == "this" || word == "that" || word == "it" || word == "which" || word == "i" || word == "answer" || word == "the" ||
+         word == "thats" || word == "and" || word == "then" || tokens_.is(i, TokenKind::equals);
 }
 
 // "350 g into 0.35 kg", "10 minutes is 600 s", "0.2 m or 20 cm"
@@ -153,7 +155,8 @@ bool ChainFinder::with_unit_again(Chain& chain) const {
 bool ChainFinder::as_percentage(Chain& chain) {
   if (chain.stated.back().unit || chain.parts.size() < 2) return false;
   std::size_t i = chain.end_token;
-  for (std::size_t n = 0; n < 5 && tokens_.is(i, TokenKind::word) && (is_filler_word(tokens_.word(i)) || is_converting_word(tokens_.word(i))); ++n) ++i;
+  for (std::size_t n = 0; n < 5 && tokens_.is(i, TokenKind::word) && (is_filler_word(tokens_.word(i)) || is_converting_word(tokens_.word(i))); ++n)
+    ++i;
   if (i == chain.end_token || !tokens_.is(i, TokenKind::number)) return false;
   Stated to = stated_at(i, i + 1);
   if (!to.unit || to.unit->symbol != "%") return false;
@@ -169,7 +172,8 @@ bool ChainFinder::as_percentage(Chain& chain) {
 // "59.8 W which is about 60 W"
 bool ChainFinder::is_only_rounded(const Stated& from, const Stated& to) {
   bool same_unit = to.unit && from.unit && to.unit->scale == from.unit->scale && to.unit->dimension == from.unit->dimension;
-  return same_unit && to.decimal.figures < from.decimal.figures && to.decimal.value != from.decimal.value && is_rounded(from.decimal.value, false, to.decimal);
+  return same_unit && to.decimal.figures < from.decimal.figures && to.decimal.value != from.decimal.value &&
+         is_rounded(from.decimal.value, false, to.decimal);
 }
 
 bool ChainFinder::converts_before(std::size_t at) const {

@@ -72,7 +72,8 @@ bool ChainFinder::stands_alone(std::size_t i) const {
 
 bool ChainFinder::starts_sign(std::size_t i) const {
   TokenKind before = tokens_.kind(i - 1);
-  return before == TokenKind::equals || before == TokenKind::open || before == TokenKind::line || before == TokenKind::word || before == TokenKind::comma;
+  return before == TokenKind::equals || before == TokenKind::open || before == TokenKind::line || before == TokenKind::word ||
+         before == TokenKind::comma;
 }
 
 // "it took 25.2 s. I divided by 10": what the operator acts on.
@@ -142,15 +143,15 @@ std::size_t ChainFinder::same_name_again(const Chain& chain, std::size_t i) cons
 
 // A unit that is not in the table ("bpm"), between a number and a sign.
 bool ChainFinder::is_unit_words(std::size_t i) const {
-  return tokens_.is(i, TokenKind::word) && tokens_.all[i].length > 0 && tokens_.all[i].source.size() <= 12 && sign_at(i + 1) != 0 && tokens_.is(i - 1, TokenKind::number) && !tokens_.number(i - 1).unit &&
-         book_.by_symbol(tokens_.all[i].source.of(tokens_.source)).empty();
+  return tokens_.is(i, TokenKind::word) && tokens_.all[i].length > 0 && tokens_.all[i].source.size() <= 12 && sign_at(i + 1) != 0 &&
+         tokens_.is(i - 1, TokenKind::number) && !tokens_.number(i - 1).unit && book_.by_symbol(tokens_.all[i].source.of(tokens_.source)).empty();
 }
 
 bool ChainFinder::take_part(Chain& chain, std::size_t i) {
   while (tokens_.is(i, TokenKind::line)) ++i;
   for (std::size_t n = 0; n < 3 && tokens_.is(i, TokenKind::word) && is_filler_word(tokens_.word(i)); ++n) ++i;
   if (tokens_.is(i, TokenKind::equals)) ++i;
-  if (tokens_.is(i, TokenKind::plus) || tokens_.word(i) == "\u00B1") ++i;  // "= +5", "= ±0.2"
+  if (tokens_.is(i, TokenKind::plus) || tokens_.word(i) == "\u00B1") ++i;            // "= +5", "= ±0.2"
   if (tokens_.is(i, TokenKind::times) && tokens_.is(i + 1, TokenKind::number)) ++i;  // "= x40"
   if (!starts_operand(tokens_.kind(i))) return false;
   std::optional<Parsed> parsed = parse(tokens_, i);
@@ -180,12 +181,18 @@ bool ChainFinder::result_before(Chain& chain) {
     }
     if (kind != TokenKind::comma && kind != TokenKind::stop) return false;
   }
-  bool that_is = chain.first_token >= 2 && tokens_.word(chain.first_token - 1) == "is" && (tokens_.word(chain.first_token - 2) == "that" || tokens_.word(chain.first_token - 2) == "this");
+  bool that_is = chain.first_token >= 2 && tokens_.word(chain.first_token - 1) == "is" &&
+                 (tokens_.word(chain.first_token - 2) == "that" || tokens_.word(chain.first_token - 2) == "this");
   that_is = that_is || (chain.first_token >= 1 && tokens_.word(chain.first_token - 1) == "thats");
   reason = reason || (that_is && chain.first_token - i <= 4);
   if (!tokens_.is(i, TokenKind::number) || !reason || chain.parts[0].range_like) return false;
   if (!chains_.empty() && chains_.back().end_token > i) return false;
-  Leaf leaf{tokens_.number(i).decimal.value, tokens_.number(i).decimal.figures, tokens_.number(i).decimal.last_place, tokens_.number(i).unit, false, tokens_.all[i].source};
+  Leaf leaf{tokens_.number(i).decimal.value,
+            tokens_.number(i).decimal.figures,
+            tokens_.number(i).decimal.last_place,
+            tokens_.number(i).unit,
+            false,
+            tokens_.all[i].source};
   Expression result;
   result.root = result.add_leaf(leaf);
   chain.parts.push_back(std::move(result));
@@ -259,6 +266,8 @@ std::size_t ChainFinder::named_from(const Chain& chain) const {
   return sign > 0 && tokens_.is(sign - 1, TokenKind::word) ? sign - 1 : i;
 }
 
-std::vector<Chain> find_chains(const Tokens& tokens, const FormulaBook& book, const std::vector<Fact>& facts) { return ChainFinder(tokens, book, facts).run(); }
+std::vector<Chain> find_chains(const Tokens& tokens, const FormulaBook& book, const std::vector<Fact>& facts) {
+  return ChainFinder(tokens, book, facts).run();
+}
 
 }  // namespace retort::calc

@@ -8,15 +8,15 @@
 namespace retort::calc {
 
 struct Chain {
-  std::vector<Expression> parts;   // at least one; the last is the result, a single number
-  std::vector<Stated> stated;      // by part: what it states, for parts that are single numbers (figures 0 otherwise)
+  std::vector<Expression> parts;  // at least one; the last is the result, a single number
+  std::vector<Stated> stated;     // by part: what it states, for parts that are single numbers (figures 0 otherwise)
   Named named;
   std::size_t second_token = 0;  // where the second part begins
-  std::size_t first_token = 0;     // tokens [first_token, end_token)
+  std::size_t first_token = 0;   // tokens [first_token, end_token)
   std::size_t end_token = 0;
   Span span;
-  bool loose = false;  // joined by words that need not mean equality: believed only if the number fits
-  bool raised = false;     // what is worked out is a square ("v² = ...")
+  bool loose = false;        // joined by words that need not mean equality: believed only if the number fits
+  bool raised = false;       // what is worked out is a square ("v² = ...")
   std::string_view unknown;  // "v" of "v² = ...", and how to get at it
   Op inverse = Op::leaf;
   bool backwards = false;  // the result stands before the expression

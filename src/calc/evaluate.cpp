@@ -17,11 +17,22 @@ class Evaluator {
     Value a = at(n.left);
     if (a.state != State::ok) return a;
     switch (n.op) {
-      case Op::negate: a.number = -a.number; return a;
-      case Op::power: return power(a, n.index);
-      case Op::root: return root(a);
-      case Op::sine: case Op::cosine: case Op::tangent: case Op::arcsine: case Op::arccosine: case Op::arctangent: return angle_function(n.op, a);
-      default: break;
+      case Op::negate:
+        a.number = -a.number;
+        return a;
+      case Op::power:
+        return power(a, n.index);
+      case Op::root:
+        return root(a);
+      case Op::sine:
+      case Op::cosine:
+      case Op::tangent:
+      case Op::arcsine:
+      case Op::arccosine:
+      case Op::arctangent:
+        return angle_function(n.op, a);
+      default:
+        break;
     }
     Value b = at(n.right);
     if (b.state != State::ok) return b;
@@ -48,7 +59,8 @@ class Evaluator {
     out.unknown = a.unknown + b.unknown;
     out.clash = a.clash || b.clash;
     switch (op) {
-      case Op::add: case Op::subtract:
+      case Op::add:
+      case Op::subtract:
         out.number = op == Op::add ? Exact(a.number + b.number) : Exact(a.number - b.number);
         out.dimension = a.unknown > 0 && a.dimension.none() ? b.dimension : a.dimension;
         out.clash = out.clash || (a.dimension != b.dimension && a.unknown == 0 && b.unknown == 0);
@@ -115,12 +127,24 @@ class Evaluator {
     }
     double y = 0.0;
     switch (op) {
-      case Op::sine: y = std::sin(x * turn); break;
-      case Op::cosine: y = std::cos(x * turn); break;
-      case Op::tangent: y = std::tan(x * turn); break;
-      case Op::arcsine: y = std::asin(x) / turn; break;
-      case Op::arccosine: y = std::acos(x) / turn; break;
-      default: y = std::atan(x) / turn; break;
+      case Op::sine:
+        y = std::sin(x * turn);
+        break;
+      case Op::cosine:
+        y = std::cos(x * turn);
+        break;
+      case Op::tangent:
+        y = std::tan(x * turn);
+        break;
+      case Op::arcsine:
+        y = std::asin(x) / turn;
+        break;
+      case Op::arccosine:
+        y = std::acos(x) / turn;
+        break;
+      default:
+        y = std::atan(x) / turn;
+        break;
     }
     if (!std::isfinite(y) || std::abs(y) > 1e12) {
       a.state = State::no_value;
@@ -140,6 +164,8 @@ class Evaluator {
 
 }  // namespace
 
-Value evaluate(const Expression& expression, Scaling scaling, Angles angles) { return Evaluator(expression, scaling, angles).at(expression.root); }
+Value evaluate(const Expression& expression, Scaling scaling, Angles angles) {
+  return Evaluator(expression, scaling, angles).at(expression.root);
+}
 
 }  // namespace retort::calc

@@ -125,7 +125,9 @@ class Parser {
     auto whole_number = [&](std::size_t at) { return tokens_.is(at, TokenKind::number) && tokens_.number(at).decimal.last_place == 0; };
     bool minus = tokens_.all[i].kind == TokenKind::minus;
     if (whole_number(i - 1) && whole_number(i + 1)) out_.range_like = true;
-    if (minus && tokens_.is(i - 1, TokenKind::number) && tokens_.is(i + 1, TokenKind::number) && tokens_.number(i + 1).decimal.value > tokens_.number(i - 1).decimal.value) out_.range_like = true;
+    if (minus && tokens_.is(i - 1, TokenKind::number) && tokens_.is(i + 1, TokenKind::number) &&
+        tokens_.number(i + 1).decimal.value > tokens_.number(i - 1).decimal.value)
+      out_.range_like = true;
   }
 
   std::int16_t factor(int depth) {
@@ -171,8 +173,11 @@ class Parser {
 
   // "1/2 x 0.6 x 2": the half of a formula
   bool is_half() const {
-    auto value = [&](std::size_t i, long n) { return tokens_.is(i, TokenKind::number) && !tokens_.number(i).unit && tokens_.number(i).decimal.value == n && !tokens_.all[i].in_words; };
-    return value(at_, 1) && tokens_.is(at_ + 1, TokenKind::divide) && tokens_.all[at_ + 1].glued && value(at_ + 2, 2) && tokens_.all[at_ + 2].glued && tokens_.is(at_ + 3, TokenKind::times);
+    auto value = [&](std::size_t i, long n) {
+      return tokens_.is(i, TokenKind::number) && !tokens_.number(i).unit && tokens_.number(i).decimal.value == n && !tokens_.all[i].in_words;
+    };
+    return value(at_, 1) && tokens_.is(at_ + 1, TokenKind::divide) && tokens_.all[at_ + 1].glued && value(at_ + 2, 2) && tokens_.all[at_ + 2].glued &&
+           tokens_.is(at_ + 3, TokenKind::times);
   }
 
   // A power behind symbols written together belongs to the last: "mv²".
@@ -219,7 +224,13 @@ class Parser {
     }
     const Token& token = tokens_.all[at_];
     const Number& number = tokens_.number(at_++);
-    Leaf leaf{number.decimal.value, number.decimal.figures == kMostDigits ? 0 : number.decimal.figures, number.decimal.last_place, number.unit, false, token.source, number.too_large};
+    Leaf leaf{number.decimal.value,
+              number.decimal.figures == kMostDigits ? 0 : number.decimal.figures,
+              number.decimal.last_place,
+              number.unit,
+              false,
+              token.source,
+              number.too_large};
     return out_.add_leaf(std::move(leaf));
   }
   std::int16_t pi() {
@@ -275,7 +286,9 @@ std::int16_t Expression::add_node(Op op, std::int16_t left, std::int16_t right, 
   return static_cast<std::int16_t>(nodes.size() - 1);
 }
 
-std::optional<Parsed> parse(const Tokens& tokens, std::size_t begin, const Names& names) { return Parser(tokens, names).whole(begin); }
+std::optional<Parsed> parse(const Tokens& tokens, std::size_t begin, const Names& names) {
+  return Parser(tokens, names).whole(begin);
+}
 
 std::optional<Parsed> parse_rest(const Tokens& tokens, Leaf first, std::size_t at, const Names& names) {
   return Parser(tokens, names).rest(std::move(first), at);

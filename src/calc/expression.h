@@ -20,11 +20,11 @@ struct Node {
 
 struct Leaf {
   Exact value;
-  int figures = 0;       // significant figures; 0 for an exact number such as π or ½
+  int figures = 0;  // significant figures; 0 for an exact number such as π or ½
   int last_place = 0;
   std::optional<CompoundUnit> unit;
-  bool bound = false;    // the unit stands elsewhere in the text
-  Span source;           // empty for a constant of a formula
+  bool bound = false;  // the unit stands elsewhere in the text
+  Span source;         // empty for a constant of a formula
   bool too_large = false;
 };
 
@@ -68,10 +68,10 @@ enum class State : std::uint8_t { ok, divides_by_zero, no_value, too_large };  /
 struct Value {
   State state = State::ok;
   Exact number;
-  bool rough = false;      // a root or a sine is in it: right to fifteen figures
-  Dimension dimension;     // of the operands with units
-  int unknown = 0;         // operands without a unit (constants of formulas not counted)
-  bool clash = false;      // quantities of different kinds added
+  bool rough = false;   // a root or a sine is in it: right to fifteen figures
+  Dimension dimension;  // of the operands with units
+  int unknown = 0;      // operands without a unit (constants of formulas not counted)
+  bool clash = false;   // quantities of different kinds added
 };
 
 Value evaluate(const Expression& expression, Scaling scaling, Angles angles = Angles::degrees);

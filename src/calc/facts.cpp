@@ -7,7 +7,9 @@
 namespace retort::calc {
 namespace {
 
-bool contains(const std::vector<QuantityId>& list, QuantityId id) { return std::find(list.begin(), list.end(), id) != list.end(); }
+bool contains(const std::vector<QuantityId>& list, QuantityId id) {
+  return std::find(list.begin(), list.end(), id) != list.end();
+}
 
 // Words that may stand between a name and its value.
 bool is_symbol_word(const Tokens& tokens, std::size_t i) {
@@ -15,13 +17,16 @@ bool is_symbol_word(const Tokens& tokens, std::size_t i) {
   return token.kind == TokenKind::word && token.length > 0 && token.source.size() <= 5;
 }
 
-bool stops(TokenKind kind) { return kind == TokenKind::stop || kind == TokenKind::line || kind == TokenKind::number; }
+bool stops(TokenKind kind) {
+  return kind == TokenKind::stop || kind == TokenKind::line || kind == TokenKind::number;
+}
 
 // "I let it swing 20 times"
 bool swings_before(const Tokens& tokens, std::size_t number) {
   for (std::size_t n = 1; n <= 3 && n <= number; ++n) {
     std::string_view word = tokens.word(number - n);
-    if (word.starts_with("swing") || word == "swung" || word.starts_with("bounce") || word.starts_with("oscillat") || word.starts_with("vibrat")) return true;
+    if (word.starts_with("swing") || word == "swung" || word.starts_with("bounce") || word.starts_with("oscillat") || word.starts_with("vibrat"))
+      return true;
   }
   return false;
 }

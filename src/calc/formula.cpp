@@ -19,11 +19,17 @@ std::vector<std::string> words_of(std::string_view text) {
 bool exponents(const Expression& e, int i, int sign, std::vector<int>& out) {
   const Node& n = e.node(i);
   switch (n.op) {
-    case Op::leaf: out[static_cast<std::size_t>(n.index)] += sign; return true;
-    case Op::multiply: return exponents(e, n.left, sign, out) && exponents(e, n.right, sign, out);
-    case Op::divide: return exponents(e, n.left, sign, out) && exponents(e, n.right, -sign, out);
-    case Op::power: return e.node(n.left).op == Op::leaf && exponents(e, n.left, sign * n.index, out);
-    default: return false;
+    case Op::leaf:
+      out[static_cast<std::size_t>(n.index)] += sign;
+      return true;
+    case Op::multiply:
+      return exponents(e, n.left, sign, out) && exponents(e, n.right, sign, out);
+    case Op::divide:
+      return exponents(e, n.left, sign, out) && exponents(e, n.right, -sign, out);
+    case Op::power:
+      return e.node(n.left).op == Op::leaf && exponents(e, n.left, sign * n.index, out);
+    default:
+      return false;
   }
 }
 
@@ -143,7 +149,9 @@ void FormulaBook::turn_round(const Formula& formula) {
   }
 }
 
-const std::vector<std::uint16_t>& FormulaBook::giving(QuantityId result) const { return giving_[result]; }
+const std::vector<std::uint16_t>& FormulaBook::giving(QuantityId result) const {
+  return giving_[result];
+}
 
 std::vector<const Formula*> FormulaBook::for_text(QuantityId result, const Tokens& tokens) const {
   std::vector<const Formula*> usual;
@@ -178,8 +186,10 @@ std::vector<QuantityId> FormulaBook::by_symbol(std::string_view raw) const {
   if (!out.empty() || raw.empty() || static_cast<unsigned char>(raw[0]) >= 0x80) return out;
   std::string turned(raw);
   char& c = turned[0];
-  if (c >= 'a' && c <= 'z') c = static_cast<char>(c - 32);
-  else if (c >= 'A' && c <= 'Z') c = static_cast<char>(c + 32);
+  if (c >= 'a' && c <= 'z')
+    c = static_cast<char>(c - 32);
+  else if (c >= 'A' && c <= 'Z')
+    c = static_cast<char>(c + 32);
   take(turned);
   if (!out.empty()) return out;
   for (char& letter : turned) letter = letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter + 32) : letter;

@@ -28,17 +28,17 @@ struct QuantityEntry {
   bool named_only = false;           // bound by its name alone, never by its unit
   std::optional<Exact> least;        // no value of it can be smaller, or larger
   std::optional<Exact> most;
-  bool leads = false;                // its name says what is worked out even where others follow ("mean time")
+  bool leads = false;  // its name says what is worked out even where others follow ("mean time")
 };
 
 struct Formula {
-  std::string text;    // "spring constant = force / extension"
+  std::string text;  // "spring constant = force / extension"
   std::string source;
   QuantityId result = kNoQuantity;
-  Expression tree;                      // of the right-hand side
-  std::vector<QuantityId> variables;    // by leaf of `tree`; kNoQuantity for a constant
-  bool turned = false;                  // made by turning another formula round
-  std::vector<std::string> when;        // words of which the text must have one
+  Expression tree;                    // of the right-hand side
+  std::vector<QuantityId> variables;  // by leaf of `tree`; kNoQuantity for a constant
+  bool turned = false;                // made by turning another formula round
+  std::vector<std::string> when;      // words of which the text must have one
 };
 
 struct Constant {

@@ -9,6 +9,31 @@
 namespace retort::calc {
 namespace {
 
+// What the written units of a product are worth together; nothing where they do not multiply.
+std::optional<Scale> scale_of_units(const Expression& e, int i) {
+  const Node& n = e.node(i);
+  switch (n.op) {
+    case Op::leaf:
+      return e.leaf_of(n).unit ? e.leaf_of(n).unit->scale : Scale{};
+    case Op::negate:
+    case Op::add:
+    case Op::subtract:
+      return scale_of_units(e, n.left);
+    case Op::power: {
+      std::optional<Scale> base = scale_of_units(e, n.left);
+      return base ? times_power(Scale{}, *base, n.index) : std::nullopt;
+    }
+    case Op::multiply:
+    case Op::divide: {
+      std::optional<Scale> left = scale_of_units(e, n.left);
+      std::optional<Scale> right = scale_of_units(e, n.right);
+      return left && right ? times_power(*left, *right, n.op == Op::multiply ? 1 : -1) : std::nullopt;
+    }
+    default:
+      return std::nullopt;
+  }
+}
+
 // The unit that the expression's own units make; empty if some are unknown.
 std::optional<CompoundUnit> own_unit(const Expression& e, int i) {
   const Node& n = e.node(i);
@@ -17,14 +42,17 @@ std::optional<CompoundUnit> own_unit(const Expression& e, int i) {
       const Leaf& leaf = e.leaf_of(n);
       return leaf.unit ? *leaf.unit : CompoundUnit{};
     }
-    case Op::add: case Op::subtract: {
+    case Op::add:
+    case Op::subtract: {
       auto left = own_unit(e, n.left);
       auto right = own_unit(e, n.right);
       if (!left || !right) return std::nullopt;
       return left->dimension.none() ? right : left;
     }
-    case Op::negate: return own_unit(e, n.left);
-    case Op::multiply: case Op::divide: {
+    case Op::negate:
+      return own_unit(e, n.left);
+    case Op::multiply:
+    case Op::divide: {
       auto left = own_unit(e, n.left);
       auto right = own_unit(e, n.right);
       if (!left || !right) return std::nullopt;
@@ -37,7 +65,8 @@ std::optional<CompoundUnit> own_unit(const Expression& e, int i) {
       for (int k = 1; k < n.index; ++k) out = unit_product(out, *base);
       return out;
     }
-    default: return std::nullopt;
+    default:
+      return std::nullopt;
   }
 }
 
@@ -51,10 +80,12 @@ bool Judge::is(const Named& named, std::string_view quantity) const {
 void Judge::look_around(Span own) const {
   constexpr std::size_t kNear = 120;  // numbers on each side
   near_.clear();
-  auto at = std::partition_point(facts_.begin(), facts_.begin() + static_cast<std::ptrdiff_t>(own_facts_), [&](const Fact& fact) { return fact.leaf.source.begin < own.begin; });
+  auto at = std::partition_point(facts_.begin(), facts_.begin() + static_cast<std::ptrdiff_t>(own_facts_),
+                                 [&](const Fact& fact) { return fact.leaf.source.begin < own.begin; });
   auto index = static_cast<std::size_t>(at - facts_.begin());
   std::size_t from = index > kNear ? index - kNear : 0;
-  near_.insert(near_.end(), facts_.begin() + static_cast<std::ptrdiff_t>(from), facts_.begin() + static_cast<std::ptrdiff_t>(std::min(own_facts_, index + kNear)));
+  near_.insert(near_.end(), facts_.begin() + static_cast<std::ptrdiff_t>(from),
+               facts_.begin() + static_cast<std::ptrdiff_t>(std::min(own_facts_, index + kNear)));
   near_.insert(near_.end(), facts_.begin() + static_cast<std::ptrdiff_t>(own_facts_), facts_.end());
   near_from_ = first_token_from(own.begin > 4000 ? own.begin - 4000 : 0);
   near_to_ = first_token_from(own.end + 2000);
@@ -77,7 +108,8 @@ Judge::Bound Judge::bind(const Expression& expression, const Named& named, Span 
         if (leaf.unit && fact.leaf.unit && fact.leaf.unit->dimension != leaf.unit->dimension) continue;
         // "2 ×" of a formula is not the "2.0 m" of the text
         if (!leaf.unit && may_be_pure(leaf) && fact.leaf.last_place != leaf.last_place) continue;
-        bool better = best == nullptr || (fact.leaf.unit && !best->leaf.unit) || (fact.leaf.source.end <= own.begin && (fact.leaf.unit.has_value() || !best->leaf.unit));
+        bool better = best == nullptr || (fact.leaf.unit && !best->leaf.unit) ||
+                      (fact.leaf.source.end <= own.begin && (fact.leaf.unit.has_value() || !best->leaf.unit));
         if (better) best = &fact;
       }
       if (best != nullptr) {
@@ -111,39 +143,25 @@ void Judge::name_operands(Bound& bound, const Named& named) {
     if (!leaf.source.empty() && leaf.figures > 0) places.push_back(i);
   }
   if (places.size() != named.operands.size() || places.size() < 2) return;
-  bool all_free = std::all_of(places.begin(), places.end(), [&](std::size_t i) { return bound.names[i].empty() && (!bound.expression.leaves[i].unit || bound.expression.leaves[i].bound); });
+  bool all_free = std::all_of(places.begin(), places.end(), [&](std::size_t i) {
+    return bound.names[i].empty() && (!bound.expression.leaves[i].unit || bound.expression.leaves[i].bound);
+  });
   if (!all_free) return;
   for (std::size_t k = 0; k < places.size(); ++k) bound.names[places[k]] = named.operands[k];
 }
 
 // Whether what is left over between the operands' units and the result's can be the units that were not
 // written: s, h, kg; but not "hundreds of hertz".
-bool Judge::plausible_rest(const Value& value, const CompoundUnit& unit, const Expression& expression) const {
-  Dimension rest = unit.dimension / value.dimension;
-  // scale of the operands with units: SI value over written value
-  Value written = evaluate(expression, Scaling::as_written);
-  if (written.number == 0 || value.number == 0) return true;
-  Exact scale = exact(unit.scale) / (value.number / written.number);
-  if (scale == 1) return true;
-  auto usual = [&](const Dimension& dimension, const Exact& factor, bool& known) {
-    int exponent = 0;
-    Exact rest_scale = factor;
-    while (rest_scale >= 10 && exponent < 30) rest_scale /= 10, ++exponent;
-    while (rest_scale < 1 && exponent > -30) rest_scale *= 10, --exponent;
-    Scale as_scale;
-    as_scale.exponent = exponent;
-    if (rest_scale != 1) {
-      for (long n : {36L, 6L, 864L}) {
-        if (factor == n * (n == 36 ? 100 : n == 6 ? 10 : 100)) as_scale = *times_power(Scale{}, Scale{n * (n == 36 ? 100 : n == 6 ? 10 : 100), 1, 0}, 1);
-      }
-      if (as_scale.exponent == exponent && as_scale.numerator == 1) return known = true, false;
-    }
-    return book_.usual_scale(dimension, as_scale, known);
-  };
+bool Judge::plausible_rest(const Dimension& written, const CompoundUnit& unit, const Expression& expression) const {
+  std::optional<Scale> own = scale_of_units(expression, expression.root);
+  std::optional<Scale> rest = own ? times_power(unit.scale, *own, -1) : std::nullopt;
+  std::optional<Scale> inverse = rest ? times_power(Scale{}, *rest, -1) : std::nullopt;
+  if (!rest || !inverse || *rest == Scale{}) return true;
+  Dimension left_over = unit.dimension / written;
   bool known = false;
   bool known_inverse = false;
-  bool fits = usual(rest, scale, known);
-  bool inverse_fits = usual(Dimension{} / rest, 1 / scale, known_inverse);
+  bool fits = book_.usual_scale(left_over, *rest, known);
+  bool inverse_fits = book_.usual_scale(Dimension{} / left_over, *inverse, known_inverse);
   if (!known && !known_inverse) return true;
   return (known && fits) || (known_inverse && inverse_fits);
 }
@@ -156,7 +174,9 @@ Judge::Match Judge::match(const Expression& expression, const Stated& stated) co
   out.known = si.unknown == 0 || unknown_are_pure(expression, false);
   if (!stated.unit || is_percent(stated.unit)) {
     // "50 mm / 2.0 cm": a ratio of two lengths needs them in the same unit
-    bool ratio = out.known && si.dimension.none() && std::any_of(expression.leaves.begin(), expression.leaves.end(), [](const Leaf& leaf) { return leaf.unit && !leaf.bound && leaf.unit->symbol != "%"; });
+    bool ratio = out.known && si.dimension.none() && std::any_of(expression.leaves.begin(), expression.leaves.end(), [](const Leaf& leaf) {
+                   return leaf.unit && !leaf.bound && leaf.unit->symbol != "%";
+                 });
     out.right = (!ratio && is_it(written, 1)) || is_it(si, 1);
     if (is_percent(stated.unit)) out.right = out.right || is_it(written, 100) || is_it(si, 100);
     out.dimensions_fit = true;
@@ -167,7 +187,8 @@ Judge::Match Judge::match(const Expression& expression, const Stated& stated) co
   bool si_right = is_rounded(si.number / scale, si.rough, stated.decimal);
   // "5 min x 60 = 300 s": the factor of the conversion is written out
   if (same && is_it(written, 1) && expression.leaves.size() == 2) {
-    for (const Leaf& leaf : expression.leaves) si_right = si_right || (leaf.unit && is_rounded(leaf.value * exact(leaf.unit->scale) / scale, false, stated.decimal));
+    for (const Leaf& leaf : expression.leaves)
+      si_right = si_right || (leaf.unit && is_rounded(leaf.value * exact(leaf.unit->scale) / scale, false, stated.decimal));
   }
   if (si_right && same) {
     out.right = true;
@@ -184,7 +205,7 @@ Judge::Match Judge::match(const Expression& expression, const Stated& stated) co
     return out;
   }
   if (is_it(written, 1)) {
-    out.right = plausible_rest(si, *stated.unit, expression);
+    out.right = plausible_rest(si.dimension, *stated.unit, expression);
     out.left_unconverted = !out.right;
   }
   return out;
@@ -219,7 +240,9 @@ void Judge::remark(const Bound& bound, const Stated& stated, const Named& named,
   Value si = evaluate(e, Scaling::si);
   if (!stated.unit) {
     bool has_one = (si.unknown == 0 || unknown_are_pure(e, false)) && !si.dimension.none();
-    bool named_one = named.tight && !named.quantities.empty() && std::all_of(named.quantities.begin(), named.quantities.end(), [&](QuantityId id) { return !book_.quantity(id).unit.dimension.none(); });
+    bool named_one = named.tight && !named.quantities.empty() && std::all_of(named.quantities.begin(), named.quantities.end(), [&](QuantityId id) {
+                       return !book_.quantity(id).unit.dimension.none();
+                     });
     if (has_one || named_one) out.remarks.push_back(Remark::unit_missing);
   }
   int least = 99;
@@ -228,14 +251,19 @@ void Judge::remark(const Bound& bound, const Stated& stated, const Named& named,
     if (leaf.figures > 0 && !count && !leaf.source.empty()) least = std::min(least, leaf.figures);
   }
   if (least == 99 || e.single()) return;
-  bool only_sums = std::all_of(e.nodes.begin(), e.nodes.end(), [](const Node& n) { return n.op == Op::leaf || n.op == Op::add || n.op == Op::subtract; });
+  bool only_sums =
+      std::all_of(e.nodes.begin(), e.nodes.end(), [](const Node& n) { return n.op == Op::leaf || n.op == Op::add || n.op == Op::subtract; });
   // a sum is good to the place of its least precise term
   Exact coarsest = 0;
-  for (const Leaf& leaf : e.leaves) coarsest = std::max(coarsest, Exact(power_of_ten(leaf.last_place) * (leaf.unit && stated.unit ? exact(leaf.unit->scale) : Exact(1))));
-  bool same_scale = std::all_of(e.leaves.begin(), e.leaves.end(), [&](const Leaf& leaf) { return leaf.unit.has_value() == e.leaves[0].unit.has_value() && (!leaf.unit || leaf.unit->scale == e.leaves[0].unit->scale); });
+  for (const Leaf& leaf : e.leaves)
+    coarsest = std::max(coarsest, Exact(power_of_ten(leaf.last_place) * (leaf.unit && stated.unit ? exact(leaf.unit->scale) : Exact(1))));
+  bool same_scale = std::all_of(e.leaves.begin(), e.leaves.end(), [&](const Leaf& leaf) {
+    return leaf.unit.has_value() == e.leaves[0].unit.has_value() && (!leaf.unit || leaf.unit->scale == e.leaves[0].unit->scale);
+  });
   Exact stated_place = power_of_ten(stated.decimal.last_place) * scale_of(stated);
   bool ends = ends_by(si.number / scale_of(stated), stated.decimal.last_place) && stated.decimal.figures <= least + 2;
-  if (only_sums ? same_scale && stated_place < coarsest : (stated.decimal.figures > least + 1 && stated.decimal.figures > 2 && !ends)) out.remarks.push_back(Remark::too_many_figures);
+  if (only_sums ? same_scale && stated_place < coarsest : (stated.decimal.figures > least + 1 && stated.decimal.figures > 2 && !ends))
+    out.remarks.push_back(Remark::too_many_figures);
   bool shortened = !ends_by(si.number / scale_of(stated), stated.decimal.last_place) && !ends_by(si.number, stated.decimal.last_place);
   if (!only_sums && shortened && stated.decimal.figures < std::min(least, 2)) out.remarks.push_back(Remark::too_few_figures);
 }
@@ -279,7 +307,10 @@ Judgement Judge::judge(const Expression& expression, const Stated& stated, const
     return out;
   }
   if (added_for_taken_away(as_bound, stated, named, out)) return out;
-  if (out_of_range(bound, stated, named, out) || half_left_out(bound, stated, named, own, out) || wrong_count(bound, stated, named, own, out) || wrong_unit(bound, stated, named, out) || against_symbols(as_bound, stated, named, out) || wrong_base(bound, stated, named, own, out) || wrong_formula(as_bound, stated, named, out)) return out;
+  if (out_of_range(bound, stated, named, out) || half_left_out(bound, stated, named, own, out) || wrong_count(bound, stated, named, own, out) ||
+      wrong_unit(bound, stated, named, out) || against_symbols(as_bound, stated, named, out) || wrong_base(bound, stated, named, own, out) ||
+      wrong_formula(as_bound, stated, named, out))
+    return out;
   out.verdict = Verdict::right;
   remark(bound, stated, named, out);
   return out;

@@ -2,8 +2,8 @@
 #pragma once
 #include <vector>
 
-#include "calc/compare.h"
 #include "calc/calculation.h"
+#include "calc/compare.h"
 #include "calc/facts.h"
 
 namespace retort::calc {
@@ -11,12 +11,12 @@ namespace retort::calc {
 // What a result is said to be ("speed = ...").
 struct Named {
   std::vector<QuantityId> quantities;
-  bool tight = false;   // named directly before the sign of equality
-  bool symbol = false;  // by a letter, which may stand for several things
+  bool tight = false;                             // named directly before the sign of equality
+  bool symbol = false;                            // by a letter, which may stand for several things
   std::vector<std::vector<QuantityId>> operands;  // what a formula in names before the numbers says they are
-  std::optional<Expression> symbols;  // "(v - u)/t" before "= (1.1 - 0.3)/0.5"
-  bool formula = false;            // "W = mg = ..."
-  std::vector<QuantityId> nearby;  // named in the sentences before, for want of a name
+  std::optional<Expression> symbols;              // "(v - u)/t" before "= (1.1 - 0.3)/0.5"
+  bool formula = false;                           // "W = mg = ..."
+  std::vector<QuantityId> nearby;                 // named in the sentences before, for want of a name
 };
 
 struct Judgement {
@@ -59,7 +59,7 @@ class Judge {
   [[nodiscard]] Bound bind(const Expression& expression, const Named& named, Span own) const;
   static void name_operands(Bound& bound, const Named& named);
   [[nodiscard]] Match match(const Expression& expression, const Stated& stated) const;
-  [[nodiscard]] bool plausible_rest(const Value& value, const CompoundUnit& unit, const Expression& expression) const;
+  [[nodiscard]] bool plausible_rest(const Dimension& written, const CompoundUnit& unit, const Expression& expression) const;
   bool wrong_structure(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;
   bool wrong_unit(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;
   bool wrong_count(const Bound& bound, const Stated& stated, const Named& named, Span own, Judgement& out) const;

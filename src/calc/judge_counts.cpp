@@ -50,13 +50,17 @@ bool Judge::wrong_count(const Bound& bound, const Stated& stated, const Named& n
     const Node& root = e.node(e.root);
     if (root.op != Op::divide || e.node(root.right).op != Op::leaf || e.node(root.left).op != Op::leaf) return false;
     const Leaf& by = e.leaf_of(e.node(root.right));
-    if (by.value.get_den() != 1 || by.value < 1 || by.value > 1000 || (by.unit && (!by.bound || by.unit->dimension == dimension::kTime))) return false;
+    if (by.value.get_den() != 1 || by.value < 1 || by.value > 1000 || (by.unit && (!by.bound || by.unit->dimension == dimension::kTime)))
+      return false;
     divisor = by.value.get_num().get_si();
     sum = root.left;
     long listed = readings_with_sum(tokens_, near_, e.leaf_of(e.node(root.left)).value, own);
-    if (is(named, "mean") || listed > 2) right_count = listed;
-    else if (!e.leaf_of(e.node(root.left)).unit && is(named, "frequency")) return false;
-    else right_count = counted_things(divisor, named.tight && (is(named, "period") || is(named, "wavelength")), own);
+    if (is(named, "mean") || listed > 2)
+      right_count = listed;
+    else if (!e.leaf_of(e.node(root.left)).unit && is(named, "frequency"))
+      return false;
+    else
+      right_count = counted_things(divisor, named.tight && (is(named, "period") || is(named, "wavelength")), own);
     if (right_count == divisor) right_count = 0;
   }
   if (right_count == 0) return false;

@@ -21,8 +21,11 @@ bool Judge::wrong_formula(const Bound& bound, const Stated& stated, const Named&
   for (QuantityId id : wanted) {
     const QuantityEntry& entry = book_.quantity(id);
     if (is_percent(stated.unit) && entry.unit.symbol != "%" && entry.named_only && entry.unit.dimension.none()) continue;
-    if (named.quantities.empty() && stated.unit && evaluate(bound.expression, Scaling::si).unknown == 0 && evaluate(bound.expression, Scaling::si).dimension == stated.unit->dimension) return false;
-    if (stated.unit && !is_percent(stated.unit) && book_.quantity(id).unit.dimension != stated.unit->dimension && !book_.quantity(id).named_only) continue;
+    if (named.quantities.empty() && stated.unit && evaluate(bound.expression, Scaling::si).unknown == 0 &&
+        evaluate(bound.expression, Scaling::si).dimension == stated.unit->dimension)
+      return false;
+    if (stated.unit && !is_percent(stated.unit) && book_.quantity(id).unit.dimension != stated.unit->dimension && !book_.quantity(id).named_only)
+      continue;
     for (const Formula* known : book_.for_text(id, tokens_)) {
       const Formula& formula = *known;
       for (const auto& one : Assignments(book_, formula, bound.expression, bound.names).run(formula.turned ? 0 : loose)) {
@@ -45,15 +48,18 @@ bool Judge::wrong_formula(const Bound& bound, const Stated& stated, const Named&
     }
   }
   bool special = std::any_of(candidates.begin(), candidates.end(), [](const Candidate& c) { return !c.formula->when.empty(); });
-  if (special) std::erase_if(candidates, [](const Candidate& c) { return c.formula->when.empty(); });
-  else if (fits_usual) return false;
+  if (special)
+    std::erase_if(candidates, [](const Candidate& c) { return c.formula->when.empty(); });
+  else if (fits_usual)
+    return false;
   std::stable_sort(candidates.begin(), candidates.end(), [](const Candidate& a, const Candidate& b) { return a.score > b.score; });
   for (const Candidate& c : candidates) {
     Exact scale = stated.unit ? scale_of(stated) : exact(book_.quantity(c.quantity).unit.scale);
     std::vector<Slip> slips = find_slips(c.expression, scale, Scaling::si, stated.decimal);
     if (slips.empty() || slips[0] == Slip::rounding) continue;
     if (c.score == 0 && slips[0] == Slip::power_of_ten) continue;  // numbers without unit or name say nothing of it
-    bool counts = std::any_of(c.formula->variables.begin(), c.formula->variables.end(), [&](QuantityId id) { return id != kNoQuantity && book_.quantity(id).count; });
+    bool counts = std::any_of(c.formula->variables.begin(), c.formula->variables.end(),
+                              [&](QuantityId id) { return id != kNoQuantity && book_.quantity(id).count; });
     if (counts && (slips[0] == Slip::operation || slips[0] == Slip::square)) slips = {Slip::count};  // loops for waves, or waves for loops
     Value v = evaluate(c.expression, Scaling::si);
     out.verdict = Verdict::wrong;

@@ -24,7 +24,8 @@ bool Judge::added_for_taken_away(const Bound& bound, const Stated& stated, const
   if (root.op != Op::add || !named.tight || e.node(root.left).op != Op::leaf || e.node(root.right).op != Op::leaf) return false;
   bool difference = std::any_of(named.quantities.begin(), named.quantities.end(), [&](QuantityId id) {
     std::vector<const Formula*> formulas = book_.for_text(id, tokens_);
-    return std::any_of(formulas.begin(), formulas.end(), [](const Formula* f) { return !f->turned && f->tree.node(f->tree.root).op == Op::subtract; });
+    return std::any_of(formulas.begin(), formulas.end(),
+                       [](const Formula* f) { return !f->turned && f->tree.node(f->tree.root).op == Op::subtract; });
   });
   if (!difference) return false;
   Expression meant = e;
@@ -69,7 +70,8 @@ bool Judge::half_left_out(const Bound& bound, const Stated& stated, const Named&
     // "the range is 0.52 - 0.48 = 0.04" is no more than the range
     if (tokens_.word(i) == "range" && tokens_.word(i - 2) != "half" && tokens_.word(i - 1) != "half") half = false;
   }
-  for (std::size_t i = first_token_from(own.end); i < tokens_.size() && tokens_.all[i].source.begin < own.end + 45; ++i) half = half || tokens_.word(i) == "half";
+  for (std::size_t i = first_token_from(own.end); i < tokens_.size() && tokens_.all[i].source.begin < own.end + 45; ++i)
+    half = half || tokens_.word(i) == "half";
   if (!half) return false;
   Value v = evaluate(e, Scaling::as_written);
   out.verdict = Verdict::wrong;
@@ -86,18 +88,24 @@ bool Judge::against_symbols(const Bound& bound, const Stated& stated, const Name
   std::vector<Leaf*> variables;
   std::vector<Exact> constants;
   for (Leaf& leaf : tree.leaves) {
-    if (leaf.figures == -1) variables.push_back(&leaf);
-    else constants.push_back(leaf.value);
+    if (leaf.figures == -1)
+      variables.push_back(&leaf);
+    else
+      constants.push_back(leaf.value);
   }
   std::vector<const Leaf*> numbers;
   for (const Leaf& leaf : bound.expression.leaves) {
     auto constant = std::find_if(constants.begin(), constants.end(), [&](const Exact& value) { return abs(value - leaf.value) < Exact(1, 100); });
-    if (constant != constants.end()) constants.erase(constant);
-    else if (leaf.figures > 0 || !leaf.source.empty()) numbers.push_back(&leaf);
+    if (constant != constants.end())
+      constants.erase(constant);
+    else if (leaf.figures > 0 || !leaf.source.empty())
+      numbers.push_back(&leaf);
   }
   if (numbers.size() != variables.size()) return false;
   // a square that was worked out before ("T² = 2.02 s²")
-  if (std::any_of(numbers.begin(), numbers.end(), [](const Leaf* leaf) { return leaf->bound && leaf->unit && leaf->unit->symbol.find("\u00B2") != std::string::npos; })) return false;
+  if (std::any_of(numbers.begin(), numbers.end(),
+                  [](const Leaf* leaf) { return leaf->bound && leaf->unit && leaf->unit->symbol.find("\u00B2") != std::string::npos; }))
+    return false;
   for (std::size_t i = 0; i < numbers.size(); ++i) *variables[i] = *numbers[i];
   spread_units(tree);
   Scaling scaling = evaluate(bound.expression, Scaling::as_written).number == 0 ? Scaling::si : Scaling::as_written;
@@ -105,7 +113,8 @@ bool Judge::against_symbols(const Bound& bound, const Stated& stated, const Name
   if (formula.state != State::ok || formula.number == 0) return false;
   Exact factor = is_percent(stated.unit) && !has_hundred(tree) ? Exact(100) : Exact(1);
   Value si = evaluate(tree, Scaling::si);
-  if (is_rounded(formula.number * factor, formula.rough, stated.decimal) || is_rounded(si.number / scale_of(stated), si.rough, stated.decimal)) return false;
+  if (is_rounded(formula.number * factor, formula.rough, stated.decimal) || is_rounded(si.number / scale_of(stated), si.rough, stated.decimal))
+    return false;
   std::vector<Slip> slips = find_slips(tree, 1 / factor, scaling, stated.decimal);
   if (slips.empty() || slips[0] == Slip::rounding || slips[0] == Slip::power_of_ten) return false;
   out.verdict = Verdict::wrong;

@@ -29,8 +29,10 @@ bool Judge::wrong_structure(const Bound& bound, const Stated& stated, const Name
   bool strict = si.unknown == 0 || unknown_are_pure(e, true);
   if (!strict && !unknown_are_pure(e, false)) return false;
   if (named.quantities.empty() && !only_fitting(named.nearby, e).empty() && !si.clash) return false;
-  bool expected = std::any_of(named.quantities.begin(), named.quantities.end(), [&](QuantityId id) { return book_.quantity(id).unit.dimension == si.dimension && !si.dimension.none(); });
-  bool wanted = std::any_of(named.quantities.begin(), named.quantities.end(), [&](QuantityId id) { return book_.quantity(id).unit.dimension == stated.unit->dimension; });
+  bool expected = std::any_of(named.quantities.begin(), named.quantities.end(),
+                              [&](QuantityId id) { return book_.quantity(id).unit.dimension == si.dimension && !si.dimension.none(); });
+  bool wanted = std::any_of(named.quantities.begin(), named.quantities.end(),
+                            [&](QuantityId id) { return book_.quantity(id).unit.dimension == stated.unit->dimension; });
   if (expected && !wanted && !si.clash) return false;  // only the unit is wrong
   for (Slip slip : {Slip::upside_down, Slip::operation, Slip::square}) {
     for (const Altered& one : altered(e)) {
@@ -58,10 +60,14 @@ bool Judge::wrong_unit(const Bound& bound, const Stated& stated, const Named& by
   const QuantityEntry* best = nullptr;
   for (QuantityId id : named.quantities) {
     const QuantityEntry& entry = book_.quantity(id);
-    if (entry.unit.dimension.none() && entry.name != "refractive index" && entry.name != "efficiency" && entry.name != "magnification" && entry.name != "retention factor") return false;
+    if (entry.unit.dimension.none() && entry.name != "refractive index" && entry.name != "efficiency" && entry.name != "magnification" &&
+        entry.name != "retention factor")
+      return false;
     if (entry.unit.dimension == stated.unit->dimension) return false;
     if (entry.unit.dimension == dimension::kTemperature && stated.unit->dimension == dimension::kAngle) return false;
-    if (entry.name == "gravitational field strength" || (entry.name == "acceleration" && stated.unit->dimension == dimension::kForce / dimension::kMass)) return false;
+    if (entry.name == "gravitational field strength" ||
+        (entry.name == "acceleration" && stated.unit->dimension == dimension::kForce / dimension::kMass))
+      return false;
     bool agrees = known && !si.dimension.none() && entry.unit.dimension == si.dimension;
     if (best == nullptr || agrees) best = &entry;
   }

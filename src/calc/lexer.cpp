@@ -9,8 +9,12 @@
 namespace retort::calc {
 namespace {
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
+bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
+bool is_letter(char c) {
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
 
 struct Sign {
   std::string_view bytes;
@@ -19,14 +23,17 @@ struct Sign {
 
 // Longest first where one begins another.
 constexpr Sign kSigns[] = {
-    {"-->", TokenKind::equals}, {"->", TokenKind::equals}, {"=>", TokenKind::equals}, {"==", TokenKind::equals}, {"~=", TokenKind::equals}, {"=", TokenKind::equals},
-    {"\u2248", TokenKind::equals}, {"\u2192", TokenKind::equals}, {"\u21D2", TokenKind::equals}, {"\u2245", TokenKind::equals}, {"\u2243", TokenKind::equals},
-    {"+", TokenKind::plus}, {"-", TokenKind::minus}, {"\u2212", TokenKind::minus}, {"\u2013", TokenKind::minus},
-    {"**", TokenKind::power}, {"*", TokenKind::times}, {"\u00D7", TokenKind::times}, {"\u2715", TokenKind::times}, {"\u00B7", TokenKind::times}, {"\u22C5", TokenKind::times},
-    {"/", TokenKind::divide}, {"\u00F7", TokenKind::divide}, {"\u2215", TokenKind::divide}, {"\u2044", TokenKind::divide}, {"^", TokenKind::power},
-    {"\u221A", TokenKind::root}, {"(", TokenKind::open}, {")", TokenKind::close}, {"[", TokenKind::open}, {"]", TokenKind::close},
-    {",", TokenKind::comma}, {":", TokenKind::colon}, {";", TokenKind::stop}, {"!", TokenKind::stop}, {"?", TokenKind::stop}, {"\n", TokenKind::line}, {"\r", TokenKind::line},
-    {"\u03C0", TokenKind::pi}, {"\u00B2", TokenKind::squared}, {"\u00B3", TokenKind::cubed},
+    {"-->", TokenKind::equals},    {"->", TokenKind::equals},     {"=>", TokenKind::equals},     {"==", TokenKind::equals},
+    {"~=", TokenKind::equals},     {"=", TokenKind::equals},      {"\u2248", TokenKind::equals}, {"\u2192", TokenKind::equals},
+    {"\u21D2", TokenKind::equals}, {"\u2245", TokenKind::equals}, {"\u2243", TokenKind::equals}, {"+", TokenKind::plus},
+    {"-", TokenKind::minus},       {"\u2212", TokenKind::minus},  {"\u2013", TokenKind::minus},  {"**", TokenKind::power},
+    {"*", TokenKind::times},       {"\u00D7", TokenKind::times},  {"\u2715", TokenKind::times},  {"\u00B7", TokenKind::times},
+    {"\u22C5", TokenKind::times},  {"/", TokenKind::divide},      {"\u00F7", TokenKind::divide}, {"\u2215", TokenKind::divide},
+    {"\u2044", TokenKind::divide}, {"^", TokenKind::power},       {"\u221A", TokenKind::root},   {"(", TokenKind::open},
+    {")", TokenKind::close},       {"[", TokenKind::open},        {"]", TokenKind::close},       {",", TokenKind::comma},
+    {":", TokenKind::colon},       {";", TokenKind::stop},        {"!", TokenKind::stop},        {"?", TokenKind::stop},
+    {"\n", TokenKind::line},       {"\r", TokenKind::line},       {"\u03C0", TokenKind::pi},     {"\u00B2", TokenKind::squared},
+    {"\u00B3", TokenKind::cubed},
 };
 
 struct Fraction {
@@ -54,11 +61,16 @@ class Lexer {
   std::size_t spaces(std::size_t i) const {
     std::size_t begin = i;
     while (i < text_.size()) {
-      if (text_[i] == ' ' || text_[i] == '\t') ++i;
-      else if (static_cast<unsigned char>(text_[i]) < 0x80) break;
-      else if (starts(i, "\u00A0")) i += 2;
-      else if (starts(i, "\u2009") || starts(i, "\u202F")) i += 3;
-      else break;
+      if (text_[i] == ' ' || text_[i] == '\t')
+        ++i;
+      else if (static_cast<unsigned char>(text_[i]) < 0x80)
+        break;
+      else if (starts(i, "\u00A0"))
+        i += 2;
+      else if (starts(i, "\u2009") || starts(i, "\u202F"))
+        i += 3;
+      else
+        break;
     }
     return i - begin;
   }
@@ -90,7 +102,8 @@ class Lexer {
       return;
     }
     char c = text_[at_];
-    if (is_digit(c) || (c == '.' && is_digit(byte(at_ + 1)) && !(at_ > 0 && (is_letter(text_[at_ - 1]) || is_digit(text_[at_ - 1]))))) return number();
+    if (is_digit(c) || (c == '.' && is_digit(byte(at_ + 1)) && !(at_ > 0 && (is_letter(text_[at_ - 1]) || is_digit(text_[at_ - 1])))))
+      return number();
     if (last() == TokenKind::close && unit_of_bracket()) return;
     if (is_letter(c)) return word();
     if (c == '.') {
@@ -141,7 +154,9 @@ class Lexer {
     auto c = static_cast<unsigned char>(text_[at_]);
     if (c < 0xC3 || c > 0xCF) return false;
     std::size_t end = at_;
-    while (end < text_.size() && (is_letter(text_[end]) || is_digit(text_[end]) || (static_cast<unsigned char>(text_[end]) >= 0xC3 && static_cast<unsigned char>(text_[end]) <= 0xCF && end + 1 < text_.size()))) {
+    while (end < text_.size() &&
+           (is_letter(text_[end]) || is_digit(text_[end]) ||
+            (static_cast<unsigned char>(text_[end]) >= 0xC3 && static_cast<unsigned char>(text_[end]) <= 0xCF && end + 1 < text_.size()))) {
       end += static_cast<unsigned char>(text_[end]) >= 0xC3 ? 2 : 1;
       if (starts(end, "\u00D7") || starts(end, "\u03C0")) break;
     }
@@ -165,7 +180,8 @@ class Lexer {
       }
     }
     // "1.5xsin30"
-    if ((text_[at_] == 'x' || text_[at_] == 'X') && after_operand() && at_ == last_end_ && (starts(at_ + 1, "sin") || starts(at_ + 1, "cos") || starts(at_ + 1, "tan"))) {
+    if ((text_[at_] == 'x' || text_[at_] == 'X') && after_operand() && at_ == last_end_ &&
+        (starts(at_ + 1, "sin") || starts(at_ + 1, "cos") || starts(at_ + 1, "tan"))) {
       add(TokenKind::times, at_, at_ + 1);
       return;
     }
@@ -222,7 +238,9 @@ class Lexer {
   std::size_t digits(std::size_t i, std::string& plain) const {
     while (is_digit(byte(i))) plain += text_[i++];
     std::size_t whole = plain.size();
-    auto group = [&](std::size_t from) { return is_digit(byte(from)) && is_digit(byte(from + 1)) && is_digit(byte(from + 2)) && !is_digit(byte(from + 3)); };
+    auto group = [&](std::size_t from) {
+      return is_digit(byte(from)) && is_digit(byte(from + 1)) && is_digit(byte(from + 2)) && !is_digit(byte(from + 3));
+    };
     while (whole >= 1 && whole <= 3 && plain != "0" && byte(i) == ',' && group(i + 1)) {
       plain += text_.substr(i + 1, 3);
       i += 4;
@@ -283,11 +301,16 @@ class Lexer {
     std::size_t at = i;
     bool negative = false;
     bool sign = true;
-    if (starts(at, "\u207B")) negative = true, at += 3;
-    else if (byte(at) == '-') negative = true, at += 1;
-    else if (starts(at, "\u2212")) negative = true, at += 3;
-    else if (byte(at) == '+') at += 1;
-    else sign = false;
+    if (starts(at, "\u207B"))
+      negative = true, at += 3;
+    else if (byte(at) == '-')
+      negative = true, at += 1;
+    else if (starts(at, "\u2212"))
+      negative = true, at += 3;
+    else if (byte(at) == '+')
+      at += 1;
+    else
+      sign = false;
     if (sign_needed && !sign) return std::nullopt;
     int value = 0;
     int n = 0;
@@ -318,14 +341,18 @@ class Lexer {
       ++i;
       bool digits = is_digit(byte(i)) || is_digit(byte(i + 1)) || byte(i) == '\xE2';
       auto n = digits ? exponent(i, false) : std::nullopt;
-      bool ends = !is_letter(byte(i)) || ((byte(i) == 'x' || byte(i) == 'X') && (is_digit(byte(i + 1)) || byte(i + 1) == ' ')) || read_unit_prefix(text_.substr(std::min(i, text_.size()), 64)).has_value();
+      bool ends = !is_letter(byte(i)) || ((byte(i) == 'x' || byte(i) == 'X') && (is_digit(byte(i + 1)) || byte(i + 1) == ' ')) ||
+                  read_unit_prefix(text_.substr(std::min(i, text_.size()), 64)).has_value();
       if (n && ends) return end = i, n;
       return std::nullopt;
     }
     i += spaces(i);
-    if (byte(i) == 'x' || byte(i) == 'X' || byte(i) == '*') ++i;
-    else if (starts(i, "\u00D7")) i += 2;
-    else return std::nullopt;
+    if (byte(i) == 'x' || byte(i) == 'X' || byte(i) == '*')
+      ++i;
+    else if (starts(i, "\u00D7"))
+      i += 2;
+    else
+      return std::nullopt;
     i += spaces(i);
     if (!starts(i, "10")) return std::nullopt;
     i += 2;
@@ -333,7 +360,8 @@ class Lexer {
     if (raised) ++i;
     bool bracket = raised && byte(i) == '(';
     if (bracket) ++i;
-    bool superscript = starts(i, "\u207B") || std::any_of(std::begin(kSuperscripts), std::end(kSuperscripts), [&](std::string_view s) { return starts(i, s); });
+    bool superscript =
+        starts(i, "\u207B") || std::any_of(std::begin(kSuperscripts), std::end(kSuperscripts), [&](std::string_view s) { return starts(i, s); });
     if (auto n = exponent(i, !raised && !superscript)) {
       if (bracket && byte(i) == ')') ++i;
       if (!raised && !superscript && byte(i) == '.') return std::nullopt;  // "3 × 10-0.5"
@@ -355,7 +383,10 @@ class Lexer {
       if (!large) return too_large(begin, behind);
       decimal = large;
       end = behind;
-    } else if (plain == "10" && (byte(end) == '^' || std::any_of(std::begin(kSuperscripts), std::end(kSuperscripts), [&](std::string_view s) { return starts(end, s); }) || starts(end, "\u207B"))) {
+    } else if (plain == "10" &&
+               (byte(end) == '^' ||
+                std::any_of(std::begin(kSuperscripts), std::end(kSuperscripts), [&](std::string_view s) { return starts(end, s); }) ||
+                starts(end, "\u207B"))) {
       std::size_t i = byte(end) == '^' ? end + 1 : end;
       if (auto n = exponent(i, false)) {
         Decimal one;

@@ -16,27 +16,67 @@ struct Phrase {
 
 // As pupils write them, common misspellings included; longest first where one begins another.
 constexpr Phrase kPhrases[] = {
-    {{"divided", "by"}, TokenKind::divide, true},    {{"devided", "by"}, TokenKind::divide, true},   {{"dividied", "by"}, TokenKind::divide, true},
-    {{"dived", "by"}, TokenKind::divide, true},      {{"divide", "by"}, TokenKind::divide, true},    {{"dividing", "by"}, TokenKind::divide, true},   {{"dividing", "it", "by"}, TokenKind::divide, true},
-    {{"multiplying", "by"}, TokenKind::times, true}, {{"timesing", "by"}, TokenKind::times, true},   {{"timesing", "it", "by"}, TokenKind::times, true},
+    {{"divided", "by"}, TokenKind::divide, true},
+    {{"devided", "by"}, TokenKind::divide, true},
+    {{"dividied", "by"}, TokenKind::divide, true},
+    {{"dived", "by"}, TokenKind::divide, true},
+    {{"divide", "by"}, TokenKind::divide, true},
+    {{"dividing", "by"}, TokenKind::divide, true},
+    {{"dividing", "it", "by"}, TokenKind::divide, true},
+    {{"multiplying", "by"}, TokenKind::times, true},
+    {{"timesing", "by"}, TokenKind::times, true},
+    {{"timesing", "it", "by"}, TokenKind::times, true},
     {{"divided", "it", "by"}, TokenKind::divide, true},
-    {{"divided", "that", "by"}, TokenKind::divide, true}, {{"divided", "this", "by"}, TokenKind::divide, true}, {{"divide", "it", "by"}, TokenKind::divide, true},
-    {{"divide", "that", "by"}, TokenKind::divide, true}, {{"shared", "by"}, TokenKind::divide, true}, {{"shared", "between"}, TokenKind::divide, true},
-    {{"split", "by"}, TokenKind::divide, true},      {{"over"}, TokenKind::divide, false},           {{"div", "by"}, TokenKind::divide, true},
-    {{"multiplied", "by"}, TokenKind::times, true},  {{"multiply", "by"}, TokenKind::times, true},   {{"multiplyed", "by"}, TokenKind::times, true},
-    {{"multiplied", "it", "by"}, TokenKind::times, true}, {{"multiplied", "that", "by"}, TokenKind::times, true}, {{"multiplied", "with"}, TokenKind::times, true},
-    {{"timesed", "by"}, TokenKind::times, true},     {{"timesd", "by"}, TokenKind::times, true},     {{"times", "by"}, TokenKind::times, true},
-    {{"timesed", "it", "by"}, TokenKind::times, true}, {{"times", "it", "by"}, TokenKind::times, true}, {{"times", "that", "by"}, TokenKind::times, true},
-    {{"timesed", "that", "by"}, TokenKind::times, true}, {{"timesed"}, TokenKind::times, false},      {{"timed", "by"}, TokenKind::times, false},
-    {{"times"}, TokenKind::times, false},            {{"lots", "of"}, TokenKind::times, false},      {{"multiplied"}, TokenKind::times, false},
-    {{"take", "away"}, TokenKind::minus, false},     {{"takeaway"}, TokenKind::minus, false},        {{"taken", "away"}, TokenKind::minus, false},
-    {{"minus"}, TokenKind::minus, false},            {{"subtract"}, TokenKind::minus, false},        {{"less"}, TokenKind::minus, false},
-    {{"take"}, TokenKind::minus, false},             {{"plus"}, TokenKind::plus, false},             {{"add"}, TokenKind::plus, false},
-    {{"added", "to"}, TokenKind::plus, false},       {{"added", "on", "to"}, TokenKind::plus, false}, {{"by"}, TokenKind::times, false},
-    {{"squared"}, TokenKind::squared, false},        {{"sqaured"}, TokenKind::squared, false},       {{"cubed"}, TokenKind::cubed, false},
-    {{"equals"}, TokenKind::equals, true},           {{"equal", "to"}, TokenKind::equals, true},     {{"equals", "to"}, TokenKind::equals, true},
-    {{"is", "equal", "to"}, TokenKind::equals, true}, {{"root"}, TokenKind::root, false},            {{"square", "root", "of"}, TokenKind::root, true},
-    {{"square", "root"}, TokenKind::root, true},     {{"pi"}, TokenKind::pi, true},
+    {{"divided", "that", "by"}, TokenKind::divide, true},
+    {{"divided", "this", "by"}, TokenKind::divide, true},
+    {{"divide", "it", "by"}, TokenKind::divide, true},
+    {{"divide", "that", "by"}, TokenKind::divide, true},
+    {{"shared", "by"}, TokenKind::divide, true},
+    {{"shared", "between"}, TokenKind::divide, true},
+    {{"split", "by"}, TokenKind::divide, true},
+    {{"over"}, TokenKind::divide, false},
+    {{"div", "by"}, TokenKind::divide, true},
+    {{"multiplied", "by"}, TokenKind::times, true},
+    {{"multiply", "by"}, TokenKind::times, true},
+    {{"multiplyed", "by"}, TokenKind::times, true},
+    {{"multiplied", "it", "by"}, TokenKind::times, true},
+    {{"multiplied", "that", "by"}, TokenKind::times, true},
+    {{"multiplied", "with"}, TokenKind::times, true},
+    {{"timesed", "by"}, TokenKind::times, true},
+    {{"timesd", "by"}, TokenKind::times, true},
+    {{"times", "by"}, TokenKind::times, true},
+    {{"timesed", "it", "by"}, TokenKind::times, true},
+    {{"times", "it", "by"}, TokenKind::times, true},
+    {{"times", "that", "by"}, TokenKind::times, true},
+    {{"timesed", "that", "by"}, TokenKind::times, true},
+    {{"timesed"}, TokenKind::times, false},
+    {{"timed", "by"}, TokenKind::times, false},
+    {{"times"}, TokenKind::times, false},
+    {{"lots", "of"}, TokenKind::times, false},
+    {{"multiplied"}, TokenKind::times, false},
+    {{"take", "away"}, TokenKind::minus, false},
+    {{"takeaway"}, TokenKind::minus, false},
+    {{"taken", "away"}, TokenKind::minus, false},
+    {{"minus"}, TokenKind::minus, false},
+    {{"subtract"}, TokenKind::minus, false},
+    {{"less"}, TokenKind::minus, false},
+    {{"take"}, TokenKind::minus, false},
+    {{"plus"}, TokenKind::plus, false},
+    {{"add"}, TokenKind::plus, false},
+    {{"added", "to"}, TokenKind::plus, false},
+    {{"added", "on", "to"}, TokenKind::plus, false},
+    {{"by"}, TokenKind::times, false},
+    {{"squared"}, TokenKind::squared, false},
+    {{"sqaured"}, TokenKind::squared, false},
+    {{"cubed"}, TokenKind::cubed, false},
+    {{"equals"}, TokenKind::equals, true},
+    {{"equal", "to"}, TokenKind::equals, true},
+    {{"equals", "to"}, TokenKind::equals, true},
+    {{"is", "equal", "to"}, TokenKind::equals, true},
+    {{"root"}, TokenKind::root, false},
+    {{"square", "root", "of"}, TokenKind::root, true},
+    {{"square", "root"}, TokenKind::root, true},
+    {{"pi"}, TokenKind::pi, true},
 };
 
 bool operand_end(TokenKind kind) {
@@ -45,7 +85,9 @@ bool operand_end(TokenKind kind) {
 bool operand_start(TokenKind kind) {
   return kind == TokenKind::number || kind == TokenKind::open || kind == TokenKind::pi || (kind >= TokenKind::root && kind <= TokenKind::arctangent);
 }
-bool is_operator(TokenKind kind) { return kind >= TokenKind::plus && kind <= TokenKind::power; }
+bool is_operator(TokenKind kind) {
+  return kind >= TokenKind::plus && kind <= TokenKind::power;
+}
 
 std::size_t length_of(const Phrase& phrase) {
   std::size_t n = 0;
@@ -60,7 +102,8 @@ constexpr std::uint8_t kNumber = 2;
 struct Starts {
   std::array<std::array<std::uint8_t, 26>, 26> of{};
   constexpr Starts() {
-    for (const Phrase& phrase : kPhrases) of[static_cast<std::size_t>(phrase.words[0][0] - 'a')][static_cast<std::size_t>(phrase.words[0][1] - 'a')] |= kOperator;
+    for (const Phrase& phrase : kPhrases)
+      of[static_cast<std::size_t>(phrase.words[0][0] - 'a')][static_cast<std::size_t>(phrase.words[0][1] - 'a')] |= kOperator;
     for (std::string_view pair : {"ei", "el", "fi", "fo", "hu", "ni", "no", "on", "po", "se", "si", "te", "th", "tw", "ze"}) {
       of[static_cast<std::size_t>(pair[0] - 'a')][static_cast<std::size_t>(pair[1] - 'a')] |= kNumber;
     }
@@ -104,7 +147,9 @@ class Words {
       for (std::size_t i = 1; i < n && same; ++i) same = tokens_.word(from + i) == phrase.words[i];
       if (!same) continue;
       if (!phrase.anywhere && !fits(phrase.kind, from + n, to)) continue;
-      if (phrase.anywhere && phrase.kind != TokenKind::equals && phrase.kind != TokenKind::pi && !operand_start(tokens_.kind(from + n)) && tokens_.word(from + n) != "square" && tokens_.word(from + n) != "root") continue;
+      if (phrase.anywhere && phrase.kind != TokenKind::equals && phrase.kind != TokenKind::pi && !operand_start(tokens_.kind(from + n)) &&
+          tokens_.word(from + n) != "square" && tokens_.word(from + n) != "root")
+        continue;
       best = n;
       kind_ = first == "by" ? verb_before(to) : phrase.kind;
     }
@@ -113,7 +158,8 @@ class Words {
   // "shared 0.12 by 10", "divided 6 by 3"
   TokenKind verb_before(std::size_t to) const {
     std::string_view verb = to >= 2 ? tokens_.word(to - 2) : std::string_view{};
-    return verb.starts_with("divid") || verb.starts_with("devid") || verb.starts_with("shar") || verb.starts_with("split") ? TokenKind::divide : TokenKind::times;
+    return verb.starts_with("divid") || verb.starts_with("devid") || verb.starts_with("shar") || verb.starts_with("split") ? TokenKind::divide
+                                                                                                                           : TokenKind::times;
   }
   bool fits(TokenKind kind, std::size_t next, std::size_t to) const {
     TokenKind before = to > 0 ? tokens_.all[to - 1].kind : TokenKind::stop;
@@ -187,23 +233,28 @@ class Words {
   bool beside_operator(std::size_t next) const {
     if (is_operator(tokens_.kind(next)) && tokens_.kind(next) != TokenKind::minus) return true;
     std::string_view word = tokens_.word(next);
-    return word == "times" || word == "timesed" || word == "multiplied" || word == "divided" || word == "devided" || word == "plus" || word == "minus" || word == "take" || word == "add";
+    return word == "times" || word == "timesed" || word == "multiplied" || word == "divided" || word == "devided" || word == "plus" ||
+           word == "minus" || word == "take" || word == "add";
   }
   bool after_operator_word(std::size_t to) const {
     std::string_view word = to > 0 ? tokens_.word(to - 1) : std::string_view{};
     std::string_view before = to > 1 ? tokens_.word(to - 2) : std::string_view{};
-    if (word == "by") return before == "divided" || before == "devided" || before == "multiplied" || before == "timesed" || before == "times" || before == "shared";
+    if (word == "by")
+      return before == "divided" || before == "devided" || before == "multiplied" || before == "timesed" || before == "times" || before == "shared";
     return word == "plus" || word == "minus" || word == "times" || word == "timesed";
   }
 
   // How many words from `i` on make a number: "one hundred and fifty", "two point five".
   std::size_t words_of_number(std::size_t i, Exact& value) const {
     WordValue first = word_value(i);
-    if (first.kind == NumberWord::none || first.kind == NumberWord::point || first.kind == NumberWord::half || first.kind == NumberWord::quarter) return 0;
+    if (first.kind == NumberWord::none || first.kind == NumberWord::point || first.kind == NumberWord::half || first.kind == NumberWord::quarter)
+      return 0;
     value = exact(first.value);
     std::size_t n = 1;
-    if (first.kind == NumberWord::ten && word_value(i + n).kind == NumberWord::unit) value += exact(word_value(i + n++).value);
-    else if (first.kind == NumberWord::ten && tokens_.is(i + n, TokenKind::minus) && tokens_.all[i + n].glued && word_value(i + n + 1).kind == NumberWord::unit) {  // "fifty-four"
+    if (first.kind == NumberWord::ten && word_value(i + n).kind == NumberWord::unit)
+      value += exact(word_value(i + n++).value);
+    else if (first.kind == NumberWord::ten && tokens_.is(i + n, TokenKind::minus) && tokens_.all[i + n].glued &&
+             word_value(i + n + 1).kind == NumberWord::unit) {  // "fifty-four"
       value += exact(word_value(i + n + 1).value);
       n += 2;
     }
@@ -221,7 +272,8 @@ class Words {
     if (word_value(i + n).kind == NumberWord::point) {
       Exact place(1, 10);
       std::size_t digits = n + 1;
-      for (; digits < n + 6 && word_value(i + digits).kind == NumberWord::unit; ++digits, place /= 10) value += exact(word_value(i + digits).value) * place;
+      for (; digits < n + 6 && word_value(i + digits).kind == NumberWord::unit; ++digits, place /= 10)
+        value += exact(word_value(i + digits).value) * place;
       if (digits > n + 1) n = digits;
     }
     if (tokens_.word(i + n) == "and" && tokens_.word(i + n + 1) == "a" && tokens_.word(i + n + 2) == "half") {
@@ -232,7 +284,9 @@ class Words {
   }
   WordValue word_value(std::size_t i) const { return tokens_.is(i, TokenKind::word) ? number_word(tokens_.word(i)) : WordValue{}; }
 
-  static bool is_result_verb(std::string_view word) { return word == "is" || word == "to" || word == "gives" || word == "makes" || word == "get" || word == "got" || word == "was" || word == "equals"; }
+  static bool is_result_verb(std::string_view word) {
+    return word == "is" || word == "to" || word == "gives" || word == "makes" || word == "get" || word == "got" || word == "was" || word == "equals";
+  }
 
   Tokens& tokens_;
   TokenKind kind_ = TokenKind::word;
@@ -260,9 +314,10 @@ TokenKind function_word(std::string_view letters) {
     std::string_view word;
     TokenKind kind;
   };
-  static constexpr Entry kEntries[] = {{"sin", TokenKind::sine},      {"sine", TokenKind::sine},       {"cos", TokenKind::cosine},     {"cosine", TokenKind::cosine}, {"tan", TokenKind::tangent},
-                                       {"arcsin", TokenKind::arcsine}, {"asin", TokenKind::arcsine},    {"arccos", TokenKind::arccosine}, {"acos", TokenKind::arccosine},
-                                       {"arctan", TokenKind::arctangent}, {"atan", TokenKind::arctangent}, {"sqrt", TokenKind::root}};
+  static constexpr Entry kEntries[] = {{"sin", TokenKind::sine},          {"sine", TokenKind::sine},        {"cos", TokenKind::cosine},
+                                       {"cosine", TokenKind::cosine},     {"tan", TokenKind::tangent},      {"arcsin", TokenKind::arcsine},
+                                       {"asin", TokenKind::arcsine},      {"arccos", TokenKind::arccosine}, {"acos", TokenKind::arccosine},
+                                       {"arctan", TokenKind::arctangent}, {"atan", TokenKind::arctangent},  {"sqrt", TokenKind::root}};
   if (letters.size() < 3 || letters.size() > 6) return TokenKind::word;
   char first = static_cast<char>(letters[0] | 0x20);
   if (first != 's' && first != 'c' && first != 't' && first != 'a') return TokenKind::word;
@@ -279,6 +334,8 @@ TokenKind inverse_of(TokenKind function) {
   return function;
 }
 
-void read_operator_words(Tokens& tokens) { Words(tokens).run(); }
+void read_operator_words(Tokens& tokens) {
+  Words(tokens).run();
+}
 
 }  // namespace retort::calc

@@ -9,7 +9,8 @@ namespace retort::calc {
 namespace {
 
 long ordinal(std::string_view word) {
-  static constexpr std::string_view kWords[] = {"first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth", "eleventh", "twelfth"};
+  static constexpr std::string_view kWords[] = {"first",   "second", "third", "fourth", "fifth",    "sixth",
+                                                "seventh", "eighth", "ninth", "tenth",  "eleventh", "twelfth"};
   for (std::size_t i = 0; i < std::size(kWords); ++i) {
     if (kWords[i] == word) return static_cast<long>(i + 1);
   }

@@ -6,11 +6,15 @@ namespace retort::calc {
 namespace {
 
 bool strong_word(std::string_view word) {
-  static constexpr std::string_view kWords[] = {"so", "therefore", "thus", "gives", "gave", "giving", "makes", "made", "comes", "came", "works", "worked", "got", "get", "answer", "thats", "means", "hence", "calculated", "meaning", "making", "equals", "found", "determined", "which", "should", "doing"};
+  static constexpr std::string_view kWords[] = {"so",         "therefore", "thus",   "gives",  "gave",  "giving",     "makes", "made",   "comes",
+                                                "came",       "works",     "worked", "got",    "get",   "answer",     "thats", "means",  "hence",
+                                                "calculated", "meaning",   "making", "equals", "found", "determined", "which", "should", "doing"};
   return std::find(std::begin(kWords), std::end(kWords), word) != std::end(kWords);
 }
 bool weak_word(std::string_view word) {
-  static constexpr std::string_view kWords[] = {"is", "was", "are", "were", "mean", "average", "change", "difference", "be", "which", "lost", "gained", "its", "total", "\u00B1", "rose", "fell", "rise", "drop", "fall", "increase", "decrease", "used"};
+  static constexpr std::string_view kWords[] = {"is",   "was",   "are",  "were",   "mean",     "average",  "change", "difference",
+                                                "be",   "which", "lost", "gained", "its",      "total",    "\u00B1", "rose",
+                                                "fell", "rise",  "drop", "fall",   "increase", "decrease", "used"};
   return std::find(std::begin(kWords), std::end(kWords), word) != std::end(kWords);
 }
 
@@ -49,7 +53,8 @@ void Prose::result(std::size_t f) {
   const Number& number = tokens_.number(r.token);
   if (!can_be_result(r.token)) return;
   r.stated = {number.decimal, number.unit, tokens_.all[r.token].source, number.digits, r.token};
-  bool negative = r.token > 1 && tokens_.is(r.token - 1, TokenKind::minus) && tokens_.all[r.token].glued && !tokens_.all[r.token - 1].glued && !tokens_.is(r.token - 2, TokenKind::number);
+  bool negative = r.token > 1 && tokens_.is(r.token - 1, TokenKind::minus) && tokens_.all[r.token].glued && !tokens_.all[r.token - 1].glued &&
+                  !tokens_.is(r.token - 2, TokenKind::number);
   if (negative) r.stated.digits.begin = tokens_.all[r.token - 1].source.begin;
   if (conversion(r) || is_number_of_things(r.token)) return;
   Result behind = r;
@@ -60,7 +65,9 @@ void Prose::result(std::size_t f) {
   if (reason_behind(behind) && (by_formula(behind) || difference(behind) || any_two(behind))) return;
   if (r.lead == Lead::none) return;
   name(r);
-  if (plus_minus(r) || sum_or_range(r) || rate(r) || half_range(r) || by_formula(r) || difference(r) || proportion(r) || any_two(r) || each(r) || in_proportion(r)) return;
+  if (plus_minus(r) || sum_or_range(r) || rate(r) || half_range(r) || by_formula(r) || difference(r) || proportion(r) || any_two(r) || each(r) ||
+      in_proportion(r))
+    return;
   missing_value(r);
 }
 
@@ -80,7 +87,8 @@ bool Prose::can_be_result(std::size_t i) const {
   if (next >= TokenKind::plus && next <= TokenKind::cubed) return false;
   if (next == TokenKind::pi || (next == TokenKind::word && tokens_.all[i + 1].glued)) return false;
   bool range = tokens_.word(i + 1) == "to" && tokens_.is(i + 2, TokenKind::number);
-  bool row = i >= 2 && tokens_.is(i - 1, TokenKind::equals) && tokens_.is(i - 2, TokenKind::number) && same_kind(tokens_.number(i - 2).unit, tokens_.number(i).unit);
+  bool row = i >= 2 && tokens_.is(i - 1, TokenKind::equals) && tokens_.is(i - 2, TokenKind::number) &&
+             same_kind(tokens_.number(i - 2).unit, tokens_.number(i).unit);
   return !range && !row;
 }
 
@@ -250,7 +258,8 @@ bool may_hold_results(const Tokens& tokens, const std::vector<Fact>& facts) {
   });
 }
 
-void find_in_prose(const Tokens& tokens, const FormulaBook& book, const std::vector<Fact>& facts, const Judge& judge, const std::vector<Span>& taken, std::vector<Calculation>& out) {
+void find_in_prose(const Tokens& tokens, const FormulaBook& book, const std::vector<Fact>& facts, const Judge& judge, const std::vector<Span>& taken,
+                   std::vector<Calculation>& out) {
   Prose(tokens, book, facts, judge, taken, out).run();
 }
 

@@ -7,11 +7,14 @@ namespace retort::calc {
 bool Prose::conversion(const Result& r) {
   if (r.fact == 0 || !r.stated.unit || r.stated.unit->dimension.none()) return false;
   const Fact& before = facts_[r.fact - 1];
-  if (!before.leaf.unit || before.leaf.unit->dimension != r.stated.unit->dimension || before.leaf.unit->scale == r.stated.unit->scale || r.token - before.token > 9) return false;
+  if (!before.leaf.unit || before.leaf.unit->dimension != r.stated.unit->dimension || before.leaf.unit->scale == r.stated.unit->scale ||
+      r.token - before.token > 9)
+    return false;
   bool points = false;
   for (std::size_t i = before.token + 1; i < r.token; ++i) {
     std::string_view word = tokens_.word(i);
-    points = points || word == "into" || tokens_.is(i, TokenKind::open) || word == "that" || word == "thats" || word == "this" || word == "which" || word == "or" || word == "rounded" || word == "converts" || tokens_.is(i, TokenKind::equals);
+    points = points || word == "into" || tokens_.is(i, TokenKind::open) || word == "that" || word == "thats" || word == "this" || word == "which" ||
+             word == "or" || word == "rounded" || word == "converts" || tokens_.is(i, TokenKind::equals);
   }
   if (!points) return false;
   Expression e;
@@ -34,8 +37,10 @@ bool Prose::rate(const Result& r) {
   for (std::size_t i : nearest(r, 5)) {
     const Leaf& leaf = facts_[i].leaf;
     if (!leaf.unit) continue;
-    if (time == nullptr && leaf.unit->dimension == dimension::kTime) time = &leaf;
-    else if (two.size() < 2 && leaf.unit->dimension / dimension::kTime == r.stated.unit->dimension) two.push_back(&leaf);
+    if (time == nullptr && leaf.unit->dimension == dimension::kTime)
+      time = &leaf;
+    else if (two.size() < 2 && leaf.unit->dimension / dimension::kTime == r.stated.unit->dimension)
+      two.push_back(&leaf);
   }
   if (time == nullptr || two.size() < 2) return false;
   Expression e;
@@ -51,12 +56,14 @@ bool Prose::rate(const Result& r) {
 
 // "from 21.5 to 37.0 so that's a rise of 15.5": the two numbers before differ by it.
 bool Prose::difference(const Result& r) {
-  bool named = says(r, "change") || says(r, "temperature change") || says(r, "percentage change") || says(r, "extension") || says(r, "change in speed");
+  bool named =
+      says(r, "change") || says(r, "temperature change") || says(r, "percentage change") || says(r, "extension") || says(r, "change in speed");
   std::vector<std::size_t> two;
   for (std::size_t i : nearest(r, 5)) {
     const auto& unit = facts_[i].leaf.unit;
     if (!r.stated.unit && unit) continue;
-    bool same = !r.stated.unit || r.stated.unit->dimension.none() || !unit || unit->dimension == r.stated.unit->dimension || r.stated.unit->dimension == dimension::kAngle;
+    bool same = !r.stated.unit || r.stated.unit->dimension.none() || !unit || unit->dimension == r.stated.unit->dimension ||
+                r.stated.unit->dimension == dimension::kAngle;
     if (same && two.size() < 2) two.push_back(i);
   }
   if (two.size() < 2 || facts_[two[0]].counted || facts_[two[1]].counted) return false;
@@ -73,7 +80,8 @@ bool Prose::difference(const Result& r) {
   if (percent) {
     std::int16_t below = e.add_leaf(earlier);
     e.root = e.add_node(Op::divide, e.root, below);
-  } else if (later.unit && r.stated.unit && later.unit->dimension != r.stated.unit->dimension && !(r.stated.unit->dimension == dimension::kAngle && later.unit->dimension == dimension::kTemperature)) {
+  } else if (later.unit && r.stated.unit && later.unit->dimension != r.stated.unit->dimension &&
+             !(r.stated.unit->dimension == dimension::kAngle && later.unit->dimension == dimension::kTemperature)) {
     return false;
   }
   Value v = evaluate(e, r.stated.unit && later.unit ? Scaling::si : Scaling::as_written);

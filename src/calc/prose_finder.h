@@ -19,7 +19,8 @@ enum class Lead : std::uint8_t { none, weak, strong };
 
 class Prose {
  public:
-  Prose(const Tokens& tokens, const FormulaBook& book, const std::vector<Fact>& facts, const Judge& judge, const std::vector<Span>& taken, std::vector<Calculation>& out)
+  Prose(const Tokens& tokens, const FormulaBook& book, const std::vector<Fact>& facts, const Judge& judge, const std::vector<Span>& taken,
+        std::vector<Calculation>& out)
       : tokens_(tokens), book_(book), facts_(facts), judge_(judge), taken_(taken), out_(out) {
     for (const Calculation& c : out) results_.push_back(c.result.begin);
   }
@@ -33,8 +34,8 @@ class Prose {
     Named named;
     Lead lead = Lead::none;
     std::size_t lead_token = 0;
-    bool defined = false;  // "k = 40 N/m": may be no more than a value that is given
-    bool worded = false;   // "so", "gives"
+    bool defined = false;     // "k = 40 N/m": may be no more than a value that is given
+    bool worded = false;      // "so", "gives"
     bool close_name = false;  // the name stands right before
     bool formula = false;     // "v = fλ = 20"
     bool forward = false;     // the values stand behind
@@ -50,7 +51,9 @@ class Prose {
 
   // Not the beginning of an expression, of a range or of a row of numbers.
   bool can_be_result(std::size_t i) const;
-  static bool same_kind(const std::optional<CompoundUnit>& a, const std::optional<CompoundUnit>& b) { return a.has_value() == b.has_value() && (!a || a->dimension == b->dimension); }
+  static bool same_kind(const std::optional<CompoundUnit>& a, const std::optional<CompoundUnit>& b) {
+    return a.has_value() == b.has_value() && (!a || a->dimension == b->dimension);
+  }
   // A result that is only named again.
   bool said_already(const Result& r) const;
 
@@ -111,9 +114,9 @@ class Prose {
     Expression expression;
     const Formula* formula = nullptr;
     int score = 0;
-    std::size_t first = 0;   // fact that stands first
-    bool sure = true;        // no other value could have been meant
-    bool doubtful = false;   // a value has another name than the variable
+    std::size_t first = 0;  // fact that stands first
+    bool sure = true;       // no other value could have been meant
+    bool doubtful = false;  // a value has another name than the variable
   };
   bool by_formula(const Result& r);
 
@@ -190,7 +193,7 @@ class Prose {
   std::vector<Span> taken_;             // by their beginning
   std::vector<std::uint32_t> results_;  // where the results of calculations begin
   std::uint32_t last_result_ = UINT32_MAX;
-  Span used_;                           // values that stand behind their result
+  Span used_;  // values that stand behind their result
   std::vector<Calculation>& out_;
 };
 

@@ -34,7 +34,8 @@ bool Prose::by_formula(const Result& r) {
       for (std::uint16_t index : book_.giving(static_cast<QuantityId>(id))) fill(r, book_.formulas()[index], all);
     }
   }
-  std::stable_sort(all.begin(), all.begin() + static_cast<std::ptrdiff_t>(by_name), [](const Filled& a, const Filled& b) { return a.score > b.score; });
+  std::stable_sort(all.begin(), all.begin() + static_cast<std::ptrdiff_t>(by_name),
+                   [](const Filled& a, const Filled& b) { return a.score > b.score; });
   for (const Filled& one : all) {
     if (!fits(one.expression, r.stated)) continue;
     Judgement judgement = right(one.expression, r);

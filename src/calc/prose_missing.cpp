@@ -8,8 +8,10 @@ bool Prose::says_worked_out(const Result& r, bool& formula) const {
   for (std::size_t i = r.token; i > 0 && r.token - i < 36; --i) {
     if (tokens_.is(i - 1, TokenKind::stop) || tokens_.is(i - 1, TokenKind::line) || is_taken(tokens_.all[i - 1].source)) break;
     std::string_view word = tokens_.word(i - 1);
-    said = said || word == "divided" || word == "calculated" || word == "multiplied" || word == "timesed" || (word == "worked" && tokens_.word(i) == "out") || (word == "work" && tokens_.word(i) == "out");
-    formula = formula || (tokens_.is(i - 1, TokenKind::equals) && tokens_.is(i, TokenKind::word) && i + 1 < r.token && i > 1 && tokens_.is(i - 2, TokenKind::word));
+    said = said || word == "divided" || word == "calculated" || word == "multiplied" || word == "timesed" ||
+           (word == "worked" && tokens_.word(i) == "out") || (word == "work" && tokens_.word(i) == "out");
+    formula = formula || (tokens_.is(i - 1, TokenKind::equals) && tokens_.is(i, TokenKind::word) && i + 1 < r.token && i > 1 &&
+                          tokens_.is(i - 2, TokenKind::word));
     formula = formula || (tokens_.is(i - 1, TokenKind::divide) && (tokens_.is(i, TokenKind::word) || tokens_.is(i - 2, TokenKind::word)));
   }
   return said || formula;
@@ -43,10 +45,14 @@ bool Prose::unknown_factor(const Result& r) const {
   for (std::size_t i = r.token - 1; i > 0; --i) {
     TokenKind kind = tokens_.kind(i - 1);
     if (kind == TokenKind::equals) break;
-    if (kind == TokenKind::number) number = true;
-    else if (kind == TokenKind::times || kind == TokenKind::divide) operation = true;
-    else if (kind == TokenKind::word && is_name(i - 1)) symbol = true;
-    else if (kind != TokenKind::open && kind != TokenKind::close && kind != TokenKind::plus && kind != TokenKind::minus) return false;
+    if (kind == TokenKind::number)
+      number = true;
+    else if (kind == TokenKind::times || kind == TokenKind::divide)
+      operation = true;
+    else if (kind == TokenKind::word && is_name(i - 1))
+      symbol = true;
+    else if (kind != TokenKind::open && kind != TokenKind::close && kind != TokenKind::plus && kind != TokenKind::minus)
+      return false;
   }
   return number && operation && symbol;
 }
@@ -67,7 +73,9 @@ bool Prose::all_but_one(const Result& r) const {
       for (QuantityId variable : formula->variables) {
         if (variable == kNoQuantity) continue;
         ++variables;
-        there += std::any_of(inputs.begin(), inputs.end(), [&](std::size_t i) { return fit(book_, variable, facts_[i].leaf, facts_[i].names) >= 1; }) ? 1U : 0U;
+        there += std::any_of(inputs.begin(), inputs.end(), [&](std::size_t i) { return fit(book_, variable, facts_[i].leaf, facts_[i].names) >= 1; })
+                     ? 1U
+                     : 0U;
       }
       if (variables >= 3 && there + 1 == variables) return true;
     }
@@ -88,11 +96,13 @@ bool Prose::formula_around(const Result& r) const {
   bool outcome = lead == "came" || lead == "found" || lead == "determined" || lead == "worked" || lead == "calculated" || lead == "comes";
   bool has_formula = std::any_of(r.named.quantities.begin(), r.named.quantities.end(), [&](QuantityId id) { return !book_.giving(id).empty(); });
   for (std::size_t id = 0; r.named.quantities.empty() && r.stated.unit && id < book_.quantities().size(); ++id) {
-    has_formula = has_formula || (book_.quantities()[id].unit.dimension == r.stated.unit->dimension && !r.stated.unit->dimension.none() && !book_.giving(static_cast<QuantityId>(id)).empty());
+    has_formula = has_formula || (book_.quantities()[id].unit.dimension == r.stated.unit->dimension && !r.stated.unit->dimension.none() &&
+                                  !book_.giving(static_cast<QuantityId>(id)).empty());
   }
   bool using_behind = tokens_.word(r.token + 1) == "using" && !tokens_.is(r.token + 2, TokenKind::number);  // "was 1.5 m/s² using F = ma"
   for (std::size_t i = r.token > 12 ? r.token - 12 : 1; i + 1 < r.token && !tokens_.is(r.token - 1, TokenKind::number); ++i) {
-    bool said = tokens_.word(i) == "using" && (tokens_.word(i + 2) == "equation" || tokens_.word(i + 2) == "formula" || tokens_.word(i + 1) == "equation");
+    bool said =
+        tokens_.word(i) == "using" && (tokens_.word(i + 2) == "equation" || tokens_.word(i + 2) == "formula" || tokens_.word(i + 1) == "equation");
     using_behind = using_behind || said;
   }
   if (!(using_behind || (r.lead == Lead::strong && outcome)) || !has_formula || !r.stated.unit) return false;
@@ -107,10 +117,13 @@ bool Prose::formula_around(const Result& r) const {
 }
 
 void Prose::missing_value(const Result& r) {
-  bool average = says(r, "mean") && r.lead_token > 0 && (word_near(r, "added", "divided") || word_near(r, "measured", "dividing") || word_before(r, "results", "readings", 12) || word_before(r, "repeats", "times", 12));
+  bool average = says(r, "mean") && r.lead_token > 0 &&
+                 (word_near(r, "added", "divided") || word_near(r, "measured", "dividing") || word_before(r, "results", "readings", 12) ||
+                  word_before(r, "repeats", "times", 12));
   bool formula = false;
   std::string_view lead = tokens_.word(r.lead_token);
-  bool outcome = lead == "got" || lead == "gave" || lead == "gives" || lead == "came" || lead == "comes" || lead == "answer" || lead == "get" || lead == "made";
+  bool outcome =
+      lead == "got" || lead == "gave" || lead == "gives" || lead == "came" || lead == "comes" || lead == "answer" || lead == "get" || lead == "made";
   bool derived = r.stated.unit || !r.named.quantities.empty() || says_worked_out(r, formula);
   bool worked = r.lead == Lead::strong && outcome && derived && says_worked_out(r, formula);
   if (!average && !worked && !unknown_factor(r) && !all_but_one(r) && !formula_lacks_value(r) && !formula_around(r)) return;

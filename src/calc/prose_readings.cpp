@@ -82,7 +82,9 @@ long Prose::readings_said(const Result& r) const {
 
 // An anomaly is said to be left out.
 bool Prose::leaves_out(const Result& r) const {
-  static constexpr std::string_view kWords[] = {"anomaly", "anomalous", "anomolous", "outlier", "ignore", "ignored", "ignoring", "without", "off", "odd", "chuck", "leave", "left", "leaving", "rough", "exclude", "excluded", "wrong", "discard", "anomoly", "except"};
+  static constexpr std::string_view kWords[] = {"anomaly", "anomalous", "anomolous", "outlier", "ignore",  "ignored", "ignoring",
+                                                "without", "off",       "odd",       "chuck",   "leave",   "left",    "leaving",
+                                                "rough",   "exclude",   "excluded",  "wrong",   "discard", "anomoly", "except"};
   for (std::size_t i = r.token > 80 ? r.token - 80 : 0; i < tokens_.size() && i < r.token + 30; ++i) {
     if (std::find(std::begin(kWords), std::end(kWords), tokens_.word(i)) != std::end(kWords)) return true;
   }
@@ -111,7 +113,8 @@ bool Prose::sum_or_range(const Result& r) {
   for (std::size_t i = r.token; i > 0 && r.token - i < 7; --i) {
     if (tokens_.is(i - 1, TokenKind::number) || tokens_.is(i - 1, TokenKind::stop)) break;
     std::string_view word = tokens_.word(i - 1);
-    sum = sum || word == "added" || word == "adding" || word == "adds" || word == "total" || word == "sum" || word == "altogether" || word == "together";
+    sum = sum || word == "added" || word == "adding" || word == "adds" || word == "total" || word == "sum" || word == "altogether" ||
+          word == "together";
     range = range || word == "range";
     if (word == "half" || word == "should") return false;
   }
@@ -181,8 +184,10 @@ bool Prose::plus_minus(const Result& r) {
   bool fits_it = fits(e, r.stated);
   if (!fits_it && !half_said) return false;
   std::uint32_t begin = facts_[list.front()].leaf.source.begin;
-  if (fits_it) report(r, begin, right(e, r));
-  else report(r, begin, wrong(e, r.stated, find_slips(e, scale(r.stated), r.stated.unit ? Scaling::si : Scaling::as_written, r.stated.decimal)));
+  if (fits_it)
+    report(r, begin, right(e, r));
+  else
+    report(r, begin, wrong(e, r.stated, find_slips(e, scale(r.stated), r.stated.unit ? Scaling::si : Scaling::as_written, r.stated.decimal)));
   return true;
 }
 
@@ -202,8 +207,10 @@ bool Prose::half_of_range(const Result& r) {
     by.value = Exact(1, 2);
     std::int16_t h = e.add_leaf(by);
     e.root = e.add_node(Op::multiply, whole, h);
-    if (fits(e, r.stated)) report(r, fact.leaf.source.begin, right(e, r));
-    else report(r, fact.leaf.source.begin, wrong(e, r.stated, {Slip::square}));
+    if (fits(e, r.stated))
+      report(r, fact.leaf.source.begin, right(e, r));
+    else
+      report(r, fact.leaf.source.begin, wrong(e, r.stated, {Slip::square}));
     return true;
   }
   return false;
@@ -232,8 +239,10 @@ bool Prose::half_range(const Result& r) {
   std::int16_t h = e.add_leaf(half);
   e.root = e.add_node(Op::multiply, range, h);
   std::uint32_t begin = facts_[std::min(least, most)].leaf.source.begin;
-  if (fits(e, r.stated)) report(r, begin, right(e, r));
-  else report(r, begin, wrong(e, r.stated, find_slips(e, scale(r.stated), r.stated.unit ? Scaling::si : Scaling::as_written, r.stated.decimal)));
+  if (fits(e, r.stated))
+    report(r, begin, right(e, r));
+  else
+    report(r, begin, wrong(e, r.stated, find_slips(e, scale(r.stated), r.stated.unit ? Scaling::si : Scaling::as_written, r.stated.decimal)));
   return true;
 }
 

@@ -8,12 +8,14 @@ bool side_by_side(const Tokens& tokens, const Fact& first, const Fact& second) {
   std::size_t a = first.token;
   std::size_t b = second.token;
   if (b > a + 5) return false;
-  bool same = first.leaf.unit && second.leaf.unit && first.leaf.unit->scale == second.leaf.unit->scale && first.leaf.unit->dimension == second.leaf.unit->dimension;
+  bool same = first.leaf.unit && second.leaf.unit && first.leaf.unit->scale == second.leaf.unit->scale &&
+              first.leaf.unit->dimension == second.leaf.unit->dimension;
   bool parted = false;
   for (std::size_t i = a + 1; i < b; ++i) {
     TokenKind kind = tokens.kind(i);
     std::string_view word = tokens.word(i);
-    if (kind == TokenKind::comma || kind == TokenKind::line || word == "and" || word == "n" || kind == TokenKind::plus || word == "then" || word == "&") {
+    if (kind == TokenKind::comma || kind == TokenKind::line || word == "and" || word == "n" || kind == TokenKind::plus || word == "then" ||
+        word == "&") {
       parted = true;
       continue;
     }
@@ -24,7 +26,9 @@ bool side_by_side(const Tokens& tokens, const Fact& first, const Fact& second) {
   return parted || (b == a + 1 && !first.leaf.unit && !second.leaf.unit);
 }
 
-bool same_unit(const Leaf& a, const Leaf& b) { return !a.unit || !b.unit || a.unit->dimension == b.unit->dimension; }
+bool same_unit(const Leaf& a, const Leaf& b) {
+  return !a.unit || !b.unit || a.unit->dimension == b.unit->dimension;
+}
 
 }  // namespace
 

@@ -13,8 +13,11 @@ bool about_heat(const Tokens& tokens) {
     TokenKind kind = tokens.kind(i);
     if (kind >= TokenKind::sine && kind <= TokenKind::arctangent) return false;
     std::string_view word = tokens.word(i);
-    if (word.starts_with("angle") || word == "ray" || word.starts_with("refract") || word.starts_with("reflect") || word.starts_with("inciden") || word == "charge" || word.starts_with("coulomb")) return false;
-    heat = heat || word.starts_with("temp") || word.starts_with("heat") || word.starts_with("cool") || word.starts_with("warm") || word == "hot" || word.starts_with("thermom") || word == "shc" || word == "water";
+    if (word.starts_with("angle") || word == "ray" || word.starts_with("refract") || word.starts_with("reflect") || word.starts_with("inciden") ||
+        word == "charge" || word.starts_with("coulomb"))
+      return false;
+    heat = heat || word.starts_with("temp") || word.starts_with("heat") || word.starts_with("cool") || word.starts_with("warm") || word == "hot" ||
+           word.starts_with("thermom") || word == "shc" || word == "water";
   }
   return heat;
 }
@@ -33,13 +36,18 @@ bool about_moments(const Tokens& tokens) {
 
 bool about_solutions(const Tokens& tokens) {
   return any_word(tokens, [](std::string_view word) {
-    return word.starts_with("mol") || word.starts_with("conc") || word.starts_with("acid") || word.starts_with("alkali") || word.starts_with("solution") || word == "sugar" || word == "salt" || word == "hcl" ||
-           word == "naoh" || word.ends_with("oxide") || word.ends_with("ose");
+    return word.starts_with("mol") || word.starts_with("conc") || word.starts_with("acid") || word.starts_with("alkali") ||
+           word.starts_with("solution") || word == "sugar" || word == "salt" || word == "hcl" || word == "naoh" || word.ends_with("oxide") ||
+           word.ends_with("ose");
   });
 }
 
-bool has(const Number& number, std::string_view symbol) { return number.unit && number.unit->symbol == symbol; }
-bool has_degrees(const Number& number) { return has(number, "\u00B0") || has(number, "C"); }
+bool has(const Number& number, std::string_view symbol) {
+  return number.unit && number.unit->symbol == symbol;
+}
+bool has_degrees(const Number& number) {
+  return has(number, "\u00B0") || has(number, "C");
+}
 
 // "0.1 M": read as metres with a wrong capital.
 bool has_capital_m(const Tokens& tokens, const Number& number) {

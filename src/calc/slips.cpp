@@ -13,7 +13,9 @@ Leaf pure(long numerator, long denominator) {
   return leaf;
 }
 
-bool is_half(const Leaf& leaf) { return !leaf.unit && leaf.value == Exact(1, 2); }
+bool is_half(const Leaf& leaf) {
+  return !leaf.unit && leaf.value == Exact(1, 2);
+}
 
 class Alterations {
  public:
@@ -94,7 +96,8 @@ class Alterations {
       if (n.right == static_cast<std::int16_t>(i)) n.right = e_.nodes[i].left;
     }
     if (changed.root == static_cast<std::int16_t>(i)) changed.root = e_.nodes[i].left;
-    static constexpr std::pair<Op, Op> kSwaps[] = {{Op::sine, Op::cosine}, {Op::cosine, Op::sine}, {Op::sine, Op::arcsine}, {Op::arcsine, Op::sine}, {Op::sine, Op::tangent}, {Op::tangent, Op::sine}};
+    static constexpr std::pair<Op, Op> kSwaps[] = {{Op::sine, Op::cosine},  {Op::cosine, Op::sine},  {Op::sine, Op::arcsine},
+                                                   {Op::arcsine, Op::sine}, {Op::sine, Op::tangent}, {Op::tangent, Op::sine}};
     for (auto [from, to] : kSwaps) {
       if (e_.nodes[i].op == from) put(Slip::operation).nodes[i].op = to;
     }
@@ -205,7 +208,9 @@ bool miscounted(const Expression& e, const Exact& scale, Scaling scaling, const 
 
 }  // namespace
 
-std::vector<Altered> altered(const Expression& expression) { return Alterations(expression).run(); }
+std::vector<Altered> altered(const Expression& expression) {
+  return Alterations(expression).run();
+}
 
 std::size_t terms_of_mean(const Expression& e, long& divisor, int& sum) {
   const Node& root = e.node(e.root);

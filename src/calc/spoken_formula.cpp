@@ -19,7 +19,8 @@ bool joins(const Tokens& tokens, std::size_t i, std::size_t& length) {
   if (word == "times" || word == "over" || word == "x" || word == "minus" || word == "plus" || word == "per") return true;
   length = 2;
   std::string_view next = tokens.word(i + 1);
-  return (next == "by" && (word.starts_with("multipl") || word.starts_with("divid") || word.starts_with("times") || word.starts_with("shar"))) || (word == "take" && next == "away");
+  return (next == "by" && (word.starts_with("multipl") || word.starts_with("divid") || word.starts_with("times") || word.starts_with("shar"))) ||
+         (word == "take" && next == "away");
 }
 
 // A name or a single symbol at `i`; how many tokens it takes.

@@ -13,14 +13,30 @@
 namespace retort::calc {
 
 enum class TokenKind : std::uint8_t {
-  number, pi,
-  plus, minus, times, divide, power,  // power: "^" before a number
-  squared, cubed,                     // behind what they raise
-  root, sine, cosine, tangent, arcsine, arccosine, arctangent,  // before what they act on
-  open, close,
-  equals,     // = ≈ → "equals"
-  comma, colon, stop, line,
-  unit,    // of the bracket before it: "(2.35 - 0.75) m/s"
+  number,
+  pi,
+  plus,
+  minus,
+  times,
+  divide,
+  power,  // power: "^" before a number
+  squared,
+  cubed,  // behind what they raise
+  root,
+  sine,
+  cosine,
+  tangent,
+  arcsine,
+  arccosine,
+  arctangent,  // before what they act on
+  open,
+  close,
+  equals,  // = ≈ → "equals"
+  comma,
+  colon,
+  stop,
+  line,
+  unit,  // of the bracket before it: "(2.35 - 0.75) m/s"
   word,
 };
 
@@ -38,9 +54,9 @@ struct Token {
 
 struct Number {
   Decimal decimal;
-  Span digits;                      // the number alone, without its unit
+  Span digits;  // the number alone, without its unit
   std::optional<CompoundUnit> unit;
-  bool too_large = false;           // beyond any measurement: nothing is reckoned with it
+  bool too_large = false;  // beyond any measurement: nothing is reckoned with it
 };
 
 struct Tokens {

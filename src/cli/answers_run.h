@@ -18,9 +18,9 @@ std::size_t page_width(const Options& options);
 using Writer = std::function<void(const Answer& answer, std::string& out, Findings& findings)>;
 
 struct AnswersRun {
-  std::string heading;       // of text
+  std::string heading;  // of text
   std::string closing;
-  std::string json_opening;  // of --format json, up to the array's bracket
+  std::string json_opening;             // of --format json, up to the array's bracket
   std::function<Writer()> make_writer;  // called once in each thread
   // Called for each answer in order while it is read; may add findings.
   std::function<void(const Answer& answer, std::size_t number, Findings& findings)> look;

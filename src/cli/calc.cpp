@@ -1,6 +1,5 @@
 // retort calc: the calculations of each answer, found and checked.
 #include "calc/calculations.h"
-
 #include "cli/answers_run.h"
 #include "cli/support.h"
 #include "report/calc_json.h"
@@ -14,8 +13,10 @@ Writer make_writer(const calc::FormulaBook& book, Format format, std::size_t wid
   auto calculator = std::make_shared<calc::Calculator>(book);
   return [calculator, format, width](const Answer& answer, std::string& out, Findings&) {
     std::vector<calc::Calculation> found = calculator->check(answer.text);
-    if (format == Format::text) append_calculations_text(answer, found, width, out);
-    else append_calculations_json(answer, found, out);
+    if (format == Format::text)
+      append_calculations_text(answer, found, width, out);
+    else
+      append_calculations_json(answer, found, out);
   };
 }
 

@@ -20,8 +20,12 @@ struct Part {
   int power = 1;
 };
 
-bool letter(unsigned char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
-bool digit(unsigned char c) { return c >= '0' && c <= '9'; }
+bool letter(unsigned char c) {
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
+bool digit(unsigned char c) {
+  return c >= '0' && c <= '9';
+}
 
 // Marks of several bytes that stand for one letter of a unit.
 struct Mark {
@@ -29,8 +33,8 @@ struct Mark {
   std::string_view stands_for;
 };
 constexpr Mark kMarks[] = {
-    {"\u00B0", "\u00B0"}, {"\u00BA", "\u00B0"}, {"\u02DA", "\u00B0"}, {"\u2103", "\u00B0C"}, {"\u03A9", "\u03A9"}, {"\u2126", "\u03A9"},
-    {"\u03C9", "\u03A9"}, {"\u00B5", "\u00B5"}, {"\u03BC", "\u00B5"}, {"%", "%"},
+    {"\u00B0", "\u00B0"}, {"\u00BA", "\u00B0"}, {"\u02DA", "\u00B0"}, {"\u2103", "\u00B0C"}, {"\u03A9", "\u03A9"},
+    {"\u2126", "\u03A9"}, {"\u03C9", "\u03A9"}, {"\u00B5", "\u00B5"}, {"\u03BC", "\u00B5"},  {"%", "%"},
 };
 constexpr std::string_view kSuperscripts[] = {"\u2070", "\u00B9", "\u00B2", "\u00B3", "\u2074", "\u2075", "\u2076", "\u2077", "\u2078", "\u2079"};
 constexpr std::string_view kMinusSigns[] = {"-", "\u2212", "\u2013", "\u207B"};
@@ -134,7 +138,8 @@ class UnitParser {
       if (n == 0) break;
       i += n;
     }
-    bool goes_on = i < text_.size() && (digit(static_cast<unsigned char>(text_[i])) || (text_[i] == '.' && i + 1 < text_.size() && digit(static_cast<unsigned char>(text_[i + 1]))));
+    bool goes_on = i < text_.size() && (digit(static_cast<unsigned char>(text_[i])) ||
+                                        (text_[i] == '.' && i + 1 < text_.size() && digit(static_cast<unsigned char>(text_[i + 1]))));
     if (bracket && rest(i).starts_with(")")) ++i;
     if (digits == 1 && value >= 1 && value <= kHighestPower && !goes_on) {
       at = i;
@@ -233,7 +238,8 @@ class UnitParser {
       bool bracket = rest(at).starts_with("(");
       at_ = bracket ? at + 1 : at;
       if (!factor(true)) return false;
-      while (parts_.size() < kMostParts && product(true)) {}
+      while (parts_.size() < kMostParts && product(true)) {
+      }
       if (bracket && rest(at_).starts_with(")")) ++at_;
       return true;
     }
@@ -260,7 +266,8 @@ class UnitParser {
       bool raised = parts_.back().power < 0;
       std::string before = parts_[saved - 1].unit.symbol();
       bool length = parts_.back().unit.unit->symbol == "m";
-      bool known = (before == "N" && length) || (before == "kW" && parts_.back().unit.symbol() == "h") || (before == "kg" && length && per_second_behind());
+      bool known =
+          (before == "N" && length) || (before == "kW" && parts_.back().unit.symbol() == "h") || (before == "kg" && length && per_second_behind());
       bool celsius = parts_.back().unit.unit->dimension == dimension::kTemperature && below;
       if (raised || known || celsius || dot || glued) {
         if (!below || parts_.back().power < 0 || celsius || dot || glued) return true;
@@ -389,7 +396,9 @@ CompoundUnit combined(const CompoundUnit& a, const CompoundUnit& b, int power) {
   return out;
 }
 
-bool multiply(std::int64_t& a, std::int64_t b) { return !__builtin_mul_overflow(a, b, &a); }
+bool multiply(std::int64_t& a, std::int64_t b) {
+  return !__builtin_mul_overflow(a, b, &a);
+}
 
 // Tens go to the exponent, so that equal scales are equal field by field.
 void reduce(Scale& scale) {
@@ -402,14 +411,17 @@ void reduce(Scale& scale) {
 
 }  // namespace
 
-double Scale::value() const { return static_cast<double>(numerator) / static_cast<double>(denominator) * std::pow(10.0, exponent); }
+double Scale::value() const {
+  return static_cast<double>(numerator) / static_cast<double>(denominator) * std::pow(10.0, exponent);
+}
 
 std::optional<Scale> times_power(const Scale& a, const Scale& b, int power) {
   Scale out = a;
   int n = power < 0 ? -power : power;
   if (n > kHighestPower) return std::nullopt;
   for (int i = 0; i < n; ++i) {
-    bool fits = multiply(out.numerator, power > 0 ? b.numerator : b.denominator) && multiply(out.denominator, power > 0 ? b.denominator : b.numerator);
+    bool fits =
+        multiply(out.numerator, power > 0 ? b.numerator : b.denominator) && multiply(out.denominator, power > 0 ? b.denominator : b.numerator);
     if (!fits) return std::nullopt;
     out.exponent += power > 0 ? b.exponent : -b.exponent;
     reduce(out);
@@ -429,7 +441,11 @@ std::optional<CompoundUnit> read_unit(std::string_view text) {
   return reading->unit;
 }
 
-CompoundUnit unit_quotient(const CompoundUnit& a, const CompoundUnit& b) { return combined(a, b, -1); }
-CompoundUnit unit_product(const CompoundUnit& a, const CompoundUnit& b) { return combined(a, b, 1); }
+CompoundUnit unit_quotient(const CompoundUnit& a, const CompoundUnit& b) {
+  return combined(a, b, -1);
+}
+CompoundUnit unit_product(const CompoundUnit& a, const CompoundUnit& b) {
+  return combined(a, b, 1);
+}
 
 }  // namespace retort

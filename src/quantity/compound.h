@@ -30,9 +30,9 @@ std::optional<Scale> times_power(const Scale& a, const Scale& b, int power);
 
 struct CompoundUnit {
   Dimension dimension;
-  Scale scale;           // value in SI base units (degrees for angles) = value × scale
-  std::string symbol;    // as it should be written: "N/m", "J/(kg °C)", "m/s²"
-  bool celsius = false;  // a temperature on the Celsius scale, alone: 0 °C is 273.15 K
+  Scale scale;             // value in SI base units (degrees for angles) = value × scale
+  std::string symbol;      // as it should be written: "N/m", "J/(kg °C)", "m/s²"
+  bool celsius = false;    // a temperature on the Celsius scale, alone: 0 °C is 273.15 K
   bool as_written = true;  // letters in the right case and spelled as in the SI
 
   friend bool operator==(const CompoundUnit&, const CompoundUnit&) = default;

@@ -83,14 +83,18 @@ Exact exact(const Scale& scale) {
   return out * power_of_ten(scale.exponent);
 }
 
-Exact exact(double value) { return Exact(value); }
+Exact exact(double value) {
+  return Exact(value);
+}
 
 Exact rounded(const Exact& value, int place) {
   Exact half = value >= 0 ? Exact(1, 2) : Exact(-1, 2);
   return Exact(whole_part(value * power_of_ten(-place) + half)) * power_of_ten(place);
 }
 
-Exact cut(const Exact& value, int place) { return Exact(whole_part(value * power_of_ten(-place))) * power_of_ten(place); }
+Exact cut(const Exact& value, int place) {
+  return Exact(whole_part(value * power_of_ten(-place))) * power_of_ten(place);
+}
 
 int first_place(const Exact& value) {
   // Digits of numerator and denominator tell it to within one; the rest is tried.
@@ -101,7 +105,9 @@ int first_place(const Exact& value) {
   return place;
 }
 
-bool ends_by(const Exact& value, int place) { return Exact(value * power_of_ten(-place)).get_den() == 1; }
+bool ends_by(const Exact& value, int place) {
+  return Exact(value * power_of_ten(-place)).get_den() == 1;
+}
 
 std::string written_to_place(const Exact& value, int place) {
   Exact size = abs(rounded(value, place));

@@ -16,9 +16,9 @@ using Exact = mpq_class;
 // A number as written: its value, its significant figures, and the power of ten of its last digit.
 struct Decimal {
   Exact value;
-  int figures = 0;        // significant figures; trailing zeros of a whole number count ("20": 2)
-  int last_place = 0;     // "0.15": -2; "20": 0; "3.0 × 10^8": 7
-  int trailing_zeros = 0; // of a whole number: "12 000": 3
+  int figures = 0;         // significant figures; trailing zeros of a whole number count ("20": 2)
+  int last_place = 0;      // "0.15": -2; "20": 0; "3.0 × 10^8": 7
+  int trailing_zeros = 0;  // of a whole number: "12 000": 3
 };
 
 // Limits that keep every number small: what goes beyond them is no measurement.
@@ -32,7 +32,7 @@ std::optional<Decimal> scaled(const Decimal& number, int exponent);
 
 Exact power_of_ten(int exponent);  // |exponent| ≤ 4 × kHighestExponent
 Exact exact(const Scale& scale);
-Exact exact(double value);         // requires a finite value
+Exact exact(double value);  // requires a finite value
 
 // `value` rounded to the place 10^place, halves away from zero (the rule taught in schools).
 Exact rounded(const Exact& value, int place);

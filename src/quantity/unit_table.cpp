@@ -16,8 +16,9 @@ constexpr Dimension kField = kForce / (kCurrent * kLength);
 
 // SI Brochure, 9th edition, table 7.
 constexpr std::array kPrefixes = {
-    Prefix{"T", "tera", 12}, Prefix{"G", "giga", 9},   Prefix{"M", "mega", 6},       Prefix{"k", "kilo", 3},  Prefix{"h", "hecto", 2}, Prefix{"da", "deca", 1},
-    Prefix{"d", "deci", -1}, Prefix{"c", "centi", -2}, Prefix{"m", "milli", -3}, Prefix{"\u00B5", "micro", -6}, Prefix{"n", "nano", -9}, Prefix{"p", "pico", -12},
+    Prefix{"T", "tera", 12},  Prefix{"G", "giga", 9},        Prefix{"M", "mega", 6},  Prefix{"k", "kilo", 3},
+    Prefix{"h", "hecto", 2},  Prefix{"da", "deca", 1},       Prefix{"d", "deci", -1}, Prefix{"c", "centi", -2},
+    Prefix{"m", "milli", -3}, Prefix{"\u00B5", "micro", -6}, Prefix{"n", "nano", -9}, Prefix{"p", "pico", -12},
 };
 
 // SI Brochure, 9th edition, tables 2, 4 and 8; tonne, litre, hour, minute and day: table 8; mile: 1609.344 m
@@ -55,15 +56,15 @@ constexpr std::array kSimple = {
 
 struct Short {
   std::string_view word;
-  std::string_view unit;   // symbol with prefix
+  std::string_view unit;  // symbol with prefix
   int power;
-  std::string_view per;    // symbol
+  std::string_view per;  // symbol
 };
 
 // Words of the trade that stand for more than one simple unit, or for one by another name.
 constexpr std::array kShort = {
-    Short{"cc", "cm", 3, {}}, Short{"ccs", "cm", 3, {}},   Short{"mph", "mile", 1, "h"}, Short{"kph", "km", 1, "h"}, Short{"kmh", "km", 1, "h"},
-    Short{"degc", "\u00B0C", 1, {}}, Short{"oc", "\u00B0C", 1, {}}, Short{"centigrade", "\u00B0C", 1, {}},
+    Short{"cc", "cm", 3, {}},   Short{"ccs", "cm", 3, {}},       Short{"mph", "mile", 1, "h"},  Short{"kph", "km", 1, "h"},
+    Short{"kmh", "km", 1, "h"}, Short{"degc", "\u00B0C", 1, {}}, Short{"oc", "\u00B0C", 1, {}}, Short{"centigrade", "\u00B0C", 1, {}},
 };
 
 // Letters that pupils write large or small without meaning another unit; "a" alone is a word, "M" alone could
@@ -131,7 +132,8 @@ class Table {
       rest = end == std::string_view::npos ? std::string_view{} : rest.substr(end + 1);
       names_.emplace(name, PrefixedUnit{&unit});
       for (const Prefix& prefix : kPrefixes) {
-        if (unit.prefixes.find(prefix.symbol) != std::string_view::npos) names_.emplace(std::string(prefix.name) + name, PrefixedUnit{&unit, &prefix});
+        if (unit.prefixes.find(prefix.symbol) != std::string_view::npos)
+          names_.emplace(std::string(prefix.name) + name, PrefixedUnit{&unit, &prefix});
       }
     }
   }
@@ -162,7 +164,9 @@ const Table& table() {
 
 }  // namespace
 
-std::string PrefixedUnit::symbol() const { return (prefix != nullptr ? std::string(prefix->symbol) : std::string()) + std::string(unit->symbol); }
+std::string PrefixedUnit::symbol() const {
+  return (prefix != nullptr ? std::string(prefix->symbol) : std::string()) + std::string(unit->symbol);
+}
 
 Scale PrefixedUnit::scale() const {
   Scale out = unit->scale;
@@ -170,10 +174,18 @@ Scale PrefixedUnit::scale() const {
   return out;
 }
 
-std::optional<PrefixedUnit> look_up_unit(std::string_view word) { return table().any(word); }
-std::optional<PrefixedUnit> look_up_symbol(std::string_view word) { return table().symbol(word); }
+std::optional<PrefixedUnit> look_up_unit(std::string_view word) {
+  return table().any(word);
+}
+std::optional<PrefixedUnit> look_up_symbol(std::string_view word) {
+  return table().symbol(word);
+}
 
-std::span<const SimpleUnit> simple_units() { return kSimple; }
-std::span<const Prefix> prefixes() { return kPrefixes; }
+std::span<const SimpleUnit> simple_units() {
+  return kSimple;
+}
+std::span<const Prefix> prefixes() {
+  return kPrefixes;
+}
 
 }  // namespace retort

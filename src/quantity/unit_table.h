@@ -10,10 +10,10 @@ namespace retort {
 
 struct PrefixedUnit {
   const SimpleUnit* unit = nullptr;
-  const Prefix* prefix = nullptr;  // null for none
-  int power = 1;                   // "cc" and "kph" stand for more than one simple unit; see `also`
-  const SimpleUnit* per = nullptr; // the unit it is divided by, if the word says so ("kmh")
-  bool as_written = true;          // case and spelling as in the SI
+  const Prefix* prefix = nullptr;   // null for none
+  int power = 1;                    // "cc" and "kph" stand for more than one simple unit; see `also`
+  const SimpleUnit* per = nullptr;  // the unit it is divided by, if the word says so ("kmh")
+  bool as_written = true;           // case and spelling as in the SI
 
   [[nodiscard]] std::string symbol() const;
   // What it is worth with its prefix, to the power of one.

@@ -9,9 +9,12 @@ namespace {
 
 std::string_view verdict_words(calc::Verdict verdict) {
   switch (verdict) {
-    case calc::Verdict::right: return "right";
-    case calc::Verdict::wrong: return "NOT RIGHT";
-    case calc::Verdict::unclear: break;
+    case calc::Verdict::right:
+      return "right";
+    case calc::Verdict::wrong:
+      return "NOT RIGHT";
+    case calc::Verdict::unclear:
+      break;
   }
   return "cannot tell";
 }

@@ -43,8 +43,10 @@ class Reading {
     calc::QuantityId id = known(column.quantity, column.file, column.span);
     for (const std::string& value : column.values) {
       calc::Leaf leaf;
-      if (!read_leaf(value, leaf)) findings_.push_back(make_finding(Code::value_unreadable, column.file, column.span, {value}));
-      else add(value, id);
+      if (!read_leaf(value, leaf))
+        findings_.push_back(make_finding(Code::value_unreadable, column.file, column.span, {value}));
+      else
+        add(value, id);
     }
   }
   void result(const Given::Expected& expected) {
@@ -52,7 +54,8 @@ class Reading {
     calc::Leaf value;
     calc::Leaf within;
     std::string room = expected.within.empty() ? "10 %" : expected.within;
-    bool good = read_leaf(expected.value, value) && value.unit && value.value > 0 && read_leaf(room, within) && within.unit && within.unit->symbol == "%";
+    bool good =
+        read_leaf(expected.value, value) && value.unit && value.value > 0 && read_leaf(room, within) && within.unit && within.unit->symbol == "%";
     if (!good) findings_.push_back(make_finding(Code::value_unreadable, expected.file, expected.span, {expected.value}));
     if (!good || id == calc::kNoQuantity) return;
     out_.expected.push_back({id, value.value * exact(value.unit->scale), *value.unit, within.value / 100, expected.value});
@@ -65,13 +68,16 @@ class Reading {
 
 }  // namespace
 
-calc::Given given_for_calculations(const Rubric& rubric, const calc::FormulaBook& book, Findings& findings) { return Reading(book, findings).run(rubric); }
+calc::Given given_for_calculations(const Rubric& rubric, const calc::FormulaBook& book, Findings& findings) {
+  return Reading(book, findings).run(rubric);
+}
 
 std::shared_ptr<const calc::FormulaBook> with_own_formulas(const calc::FormulaBook& book, const Rubric& rubric, Findings& findings) {
   if (rubric.given.formulas.empty()) return nullptr;
   auto own = std::make_shared<calc::FormulaBook>(book);
   for (const Given::OwnFormula& formula : rubric.given.formulas) {
-    if (!own->add_formula(formula.text, formula.source)) findings.push_back(make_finding(Code::formula_unreadable, formula.file, formula.span, {formula.text}));
+    if (!own->add_formula(formula.text, formula.source))
+      findings.push_back(make_finding(Code::formula_unreadable, formula.file, formula.span, {formula.text}));
   }
   return own;
 }

@@ -27,7 +27,8 @@ class Loader {
  private:
   bool is_object(const json::Value& item) {
     if (item.is(json::Type::object)) return true;
-    findings_.push_back(make_finding(Code::wrong_type, file_, item.span, {"this entry", "an object { ... }", std::string(json::type_words(item.type)), "{\"name\": ...}"}));
+    findings_.push_back(make_finding(Code::wrong_type, file_, item.span,
+                                     {"this entry", "an object { ... }", std::string(json::type_words(item.type)), "{\"name\": ...}"}));
     return false;
   }
 
@@ -82,7 +83,8 @@ class Loader {
     fields.need("source", json::Type::string, "a formula", "\"source\": \"common practice, no source\"");
     std::vector<std::string> when;
     fields.texts("when", [&](const std::string& word, Span) { when.push_back(word); });
-    if (!book_.add_formula(text->text, fields.text("source"), std::move(when))) findings_.push_back(make_finding(Code::formula_unreadable, file_, text->span, {text->text}));
+    if (!book_.add_formula(text->text, fields.text("source"), std::move(when)))
+      findings_.push_back(make_finding(Code::formula_unreadable, file_, text->span, {text->text}));
   }
 
   void constant(const json::Value& item) {

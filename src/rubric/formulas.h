@@ -14,5 +14,4 @@ constexpr std::string_view kFormulasFile = "formulas.json";
 // sound is added all the same.
 void load_formulas(std::string_view source, const std::string& file, calc::FormulaBook& book, Findings& findings);
 
-
 }  // namespace retort

@@ -59,8 +59,9 @@ TEST(Corpus, VerdictsAndSlipsComeOutAsLabelled) {
     ASSERT_TRUE(value.ok());
     count(*value, calculator, tally);
   }
-  std::printf("%zu results: verdict right for %.1f %%; %zu wrong ones: slip named for %.1f %%; %zu texts with nothing: left alone %.1f %%\n", tally.results,
-              100.0 * static_cast<double>(tally.verdicts) / static_cast<double>(tally.results), tally.wrong, 100.0 * static_cast<double>(tally.slips) / static_cast<double>(tally.wrong), tally.empty,
+  std::printf("%zu results: verdict right for %.1f %%; %zu wrong ones: slip named for %.1f %%; %zu texts with nothing: left alone %.1f %%\n",
+              tally.results, 100.0 * static_cast<double>(tally.verdicts) / static_cast<double>(tally.results), tally.wrong,
+              100.0 * static_cast<double>(tally.slips) / static_cast<double>(tally.wrong), tally.empty,
               100.0 * static_cast<double>(tally.left_alone) / static_cast<double>(tally.empty));
   EXPECT_GT(tally.results, 1200U);
   EXPECT_GT(static_cast<double>(tally.verdicts), 0.93 * static_cast<double>(tally.results));

@@ -1,7 +1,7 @@
 // What a rubric's question gives: units of its table, a result to be expected, a formula of its own.
-#include "calc_support.h"
-
 #include "review/given.h"
+
+#include "calc_support.h"
 
 namespace retort {
 namespace {
@@ -25,12 +25,17 @@ struct Row {
 };
 
 class GivenData : public ::testing::TestWithParam<Row> {};
-TEST_P(GivenData, JudgesTheResult) { EXPECT_EQ(test::shown(GetParam().text, table()), GetParam().expected); }
+TEST_P(GivenData, JudgesTheResult) {
+  EXPECT_EQ(test::shown(GetParam().text, table()), GetParam().expected);
+}
 
 INSTANTIATE_TEST_SUITE_P(Spring, GivenData,
-                         ::testing::Values(Row{"unit of the table unconverted", "k = 6.0 / 15 = 0.4", "0.4 wrong power-of-ten (40 N/m)"}, Row{"converted", "k = 6.0 / 0.15 = 40 N/m", "40 right"},
-                                           Row{"by the expected value alone", "k = 5.9 / 14.8 = 0.40", "0.40 wrong power-of-ten (40 N/m)"}, Row{"upside down", "k = 0.15 / 6.0 = 0.025", "0.025 wrong upside-down (40 N/m)"},
-                                           Row{"near enough", "k = 3.0 / 0.0765 = 39.2 N/m", "39.2 right"}, Row{"other things are left alone", "mass = 6.0 / 9.8 = 0.61 kg", "0.61 right"}),
+                         ::testing::Values(Row{"unit of the table unconverted", "k = 6.0 / 15 = 0.4", "0.4 wrong power-of-ten (40 N/m)"},
+                                           Row{"converted", "k = 6.0 / 0.15 = 40 N/m", "40 right"},
+                                           Row{"by the expected value alone", "k = 5.9 / 14.8 = 0.40", "0.40 wrong power-of-ten (40 N/m)"},
+                                           Row{"upside down", "k = 0.15 / 6.0 = 0.025", "0.025 wrong upside-down (40 N/m)"},
+                                           Row{"near enough", "k = 3.0 / 0.0765 = 39.2 N/m", "39.2 right"},
+                                           Row{"other things are left alone", "mass = 6.0 / 9.8 = 0.61 kg", "0.61 right"}),
                          test::row_name<Row>);
 
 TEST(GivenData, ReportsWhatItCannotRead) {

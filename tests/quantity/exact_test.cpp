@@ -13,12 +13,16 @@ struct Row {
 };
 
 class Written : public ::testing::TestWithParam<Row> {};
-TEST_P(Written, IsAsExpected) { EXPECT_EQ(written(read_decimal(GetParam().digits)->value, GetParam().figures), GetParam().expected); }
+TEST_P(Written, IsAsExpected) {
+  EXPECT_EQ(written(read_decimal(GetParam().digits)->value, GetParam().figures), GetParam().expected);
+}
 INSTANTIATE_TEST_SUITE_P(Exact, Written,
                          ::testing::Values(Row{"plain", "40", 2, "40"}, Row{"more figures", "40", 3, "40.0"}, Row{"small", "0.0372", 2, "0.037"},
-                                           Row{"half goes up", "2.25", 2, "2.3"}, Row{"carries", "9.96", 2, "10"}, Row{"thousands", "27612", 5, "27 612"},
-                                           Row{"to tens", "1234", 3, "1230"}, Row{"large", "200000000", 2, "2.0 \u00D7 10\u2078"}, Row{"tiny", "0.000096", 2, "9.6 \u00D7 10\u207B\u2075"},
-                                           Row{"zero", "0", 2, "0"}, Row{"one figure", "0.05", 1, "0.05"}),
+                                           Row{"half goes up", "2.25", 2, "2.3"}, Row{"carries", "9.96", 2, "10"},
+                                           Row{"thousands", "27612", 5, "27 612"}, Row{"to tens", "1234", 3, "1230"},
+                                           Row{"large", "200000000", 2, "2.0 \u00D7 10\u2078"},
+                                           Row{"tiny", "0.000096", 2, "9.6 \u00D7 10\u207B\u2075"}, Row{"zero", "0", 2, "0"},
+                                           Row{"one figure", "0.05", 1, "0.05"}),
                          test::row_name<Row>);
 
 TEST(Decimals, RememberHowTheyWereWritten) {
