@@ -2,19 +2,13 @@
 #include <algorithm>
 #include <charconv>
 
+#include "calc/number_text.h"
 #include "calc/operator_words.h"
 #include "calc/settle_units.h"
 #include "calc/token.h"
 
 namespace retort::calc {
 namespace {
-
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
-}
-bool is_letter(char c) {
-  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
-}
 
 struct Sign {
   std::string_view bytes;
@@ -43,11 +37,9 @@ struct Fraction {
 };
 constexpr Fraction kFractions[] = {{"\u00BD", 1, 2}, {"\u00BC", 1, 4}, {"\u00BE", 3, 4}, {"\u2153", 1, 3}, {"\u2154", 2, 3}};
 
-constexpr std::string_view kSuperscripts[] = {"\u2070", "\u00B9", "\u00B2", "\u00B3", "\u2074", "\u2075", "\u2076", "\u2077", "\u2078", "\u2079"};
-
-class Lexer {
+class Lexer : private NumberText {
  public:
-  Lexer(std::string_view text, Tokens& out) : text_(text), out_(out) {}
+  Lexer(std::string_view text, Tokens& out) : NumberText(text), out_(out) {}
 
   void run() {
     decimal_commas_ = writes_decimal_commas();
@@ -55,26 +47,6 @@ class Lexer {
   }
 
  private:
-  char byte(std::size_t i) const { return i < text_.size() ? text_[i] : '\0'; }
-  bool starts(std::size_t i, std::string_view what) const { return text_.compare(std::min(i, text_.size()), what.size(), what) == 0; }
-
-  std::size_t spaces(std::size_t i) const {
-    std::size_t begin = i;
-    while (i < text_.size()) {
-      if (text_[i] == ' ' || text_[i] == '\t')
-        ++i;
-      else if (static_cast<unsigned char>(text_[i]) < 0x80)
-        break;
-      else if (starts(i, "\u00A0"))
-        i += 2;
-      else if (starts(i, "\u2009") || starts(i, "\u202F"))
-        i += 3;
-      else
-        break;
-    }
-    return i - begin;
-  }
-
   Token& add(TokenKind kind, std::size_t begin, std::size_t end) {
     Token token;
     token.kind = kind;
@@ -274,101 +246,8 @@ class Lexer {
     TokenKind kind = last();
     return kind == TokenKind::equals || kind == TokenKind::open || (kind >= TokenKind::plus && kind <= TokenKind::divide);
   }
-  // Whether the writer's decimal sign is a comma: "57,5" stands somewhere, and no "57.5".
-  bool writes_decimal_commas() const {
-    bool commas = false;
-    for (std::size_t i = text_.find_first_of(".,"); i != std::string_view::npos; i = text_.find_first_of(".,", i + 1)) {
-      if (i == 0 || !is_digit(text_[i - 1]) || !is_digit(byte(i + 1))) continue;
-      if (text_[i] == '.') return false;
-      commas = commas || single_comma(i);
-    }
-    return commas;
-  }
-  // A comma inside one number, and not the separator of a list or of thousands.
-  bool single_comma(std::size_t comma) const {
-    std::size_t first = comma;
-    while (first > 0 && is_digit(text_[first - 1])) --first;
-    std::size_t n = 0;
-    while (is_digit(byte(comma + 1 + n))) ++n;
-    bool list = (first > 1 && text_[first - 1] == ',' && is_digit(text_[first - 2])) || (byte(comma + 1 + n) == ',' && is_digit(byte(comma + 2 + n)));
-    bool zero = text_[first] == '0' && comma - first == 1;
-    return !list && n <= 4 && (n != 3 || zero);
-  }
+
   bool decimal_comma(std::size_t comma, const std::string& whole) const { return single_comma(comma) && (decimal_commas_ || whole == "0"); }
-
-  // An exponent at `i`: digits or superscripts with a sign; moves `i` behind it.
-  std::optional<int> exponent(std::size_t& i, bool sign_needed) const {
-    std::size_t at = i;
-    bool negative = false;
-    bool sign = true;
-    if (starts(at, "\u207B"))
-      negative = true, at += 3;
-    else if (byte(at) == '-')
-      negative = true, at += 1;
-    else if (starts(at, "\u2212"))
-      negative = true, at += 3;
-    else if (byte(at) == '+')
-      at += 1;
-    else
-      sign = false;
-    if (sign_needed && !sign) return std::nullopt;
-    int value = 0;
-    int n = 0;
-    for (; n < 6; ++n) {
-      if (is_digit(byte(at))) {
-        value = value * 10 + (text_[at++] - '0');
-        continue;
-      }
-      std::size_t length = 0;
-      for (std::size_t d = 0; d < 10 && length == 0; ++d) {
-        if (starts(at, kSuperscripts[d])) {
-          length = kSuperscripts[d].size();
-          value = value * 10 + static_cast<int>(d);
-        }
-      }
-      if (length == 0) break;
-      at += length;
-    }
-    if (n == 0) return std::nullopt;
-    i = at;
-    return negative ? -value : value;
-  }
-
-  // "× 10^8", "x10-3", "× 10⁸", "*10^8", "e-3" behind a number
-  std::optional<int> power_of_ten_behind(std::size_t& end) const {
-    std::size_t i = end;
-    if (byte(i) == 'e' || byte(i) == 'E') {
-      ++i;
-      bool digits = is_digit(byte(i)) || is_digit(byte(i + 1)) || byte(i) == '\xE2';
-      auto n = digits ? exponent(i, false) : std::nullopt;
-      bool ends = !is_letter(byte(i)) || ((byte(i) == 'x' || byte(i) == 'X') && (is_digit(byte(i + 1)) || byte(i + 1) == ' ')) ||
-                  read_unit_prefix(text_.substr(std::min(i, text_.size()), 64)).has_value();
-      if (n && ends) return end = i, n;
-      return std::nullopt;
-    }
-    i += spaces(i);
-    if (byte(i) == 'x' || byte(i) == 'X' || byte(i) == '*')
-      ++i;
-    else if (starts(i, "\u00D7"))
-      i += 2;
-    else
-      return std::nullopt;
-    i += spaces(i);
-    if (!starts(i, "10")) return std::nullopt;
-    i += 2;
-    bool raised = byte(i) == '^';
-    if (raised) ++i;
-    bool bracket = raised && byte(i) == '(';
-    if (bracket) ++i;
-    bool superscript =
-        starts(i, "\u207B") || std::any_of(std::begin(kSuperscripts), std::end(kSuperscripts), [&](std::string_view s) { return starts(i, s); });
-    if (auto n = exponent(i, !raised && !superscript)) {
-      if (bracket && byte(i) == ')') ++i;
-      if (!raised && !superscript && byte(i) == '.') return std::nullopt;  // "3 × 10-0.5"
-      return end = i, n;
-    }
-    return std::nullopt;
-  }
 
   void number() {
     std::size_t begin = at_;
@@ -461,7 +340,6 @@ class Lexer {
     return !is_letter(byte(next + 1)) && byte(next + 1) != '\'';
   }
 
-  std::string_view text_;
   Tokens& out_;
   std::size_t at_ = 0;
   std::size_t last_end_ = std::string_view::npos;
