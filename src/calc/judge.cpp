@@ -256,13 +256,14 @@ void Judge::remark(const Bound& bound, const Stated& stated, const Named& named,
   // a sum is good to the place of its least precise term
   Exact coarsest = 0;
   for (const Leaf& leaf : e.leaves)
-    coarsest = std::max(coarsest, Exact(power_of_ten(leaf.last_place) * (leaf.unit && stated.unit ? exact(leaf.unit->scale) : Exact(1))));
+    coarsest = std::max(coarsest, Exact(power_of_ten(leaf.last_place) * (leaf.unit && stated.unit ? exact(leaf.unit->scale) : scale_of(stated))));
   bool same_scale = std::all_of(e.leaves.begin(), e.leaves.end(), [&](const Leaf& leaf) {
     return leaf.unit.has_value() == e.leaves[0].unit.has_value() && (!leaf.unit || leaf.unit->scale == e.leaves[0].unit->scale);
   });
   Exact stated_place = power_of_ten(stated.decimal.last_place) * scale_of(stated);
   bool ends = ends_by(si.number / scale_of(stated), stated.decimal.last_place) && stated.decimal.figures <= least + 2;
-  if (only_sums ? same_scale && stated_place < coarsest : (stated.decimal.figures > least + 1 && stated.decimal.figures > 2 && !ends))
+  int figures = stated.decimal.figures - stated.decimal.trailing_zeros;  // zeros at the end of a whole number need be no figures
+  if (only_sums ? same_scale && stated_place < coarsest : (figures > least + 1 && figures > 2 && !ends))
     out.remarks.push_back(Remark::too_many_figures);
   bool shortened = !ends_by(si.number / scale_of(stated), stated.decimal.last_place) && !ends_by(si.number, stated.decimal.last_place);
   if (!only_sums && shortened && stated.decimal.figures < std::min(least, 2)) out.remarks.push_back(Remark::too_few_figures);

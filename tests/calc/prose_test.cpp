@@ -91,7 +91,8 @@ INSTANTIATE_TEST_SUITE_P(
 INSTANTIATE_TEST_SUITE_P(Remarked, Found,
                          ::testing::Values(Row{"unit missing", "k = 6.0 N / 0.15 m = 40", "40 right, unit-missing"},
                                            Row{"too many figures", "v = 0.52 / 1.4 = 0.3714286 m/s", "0.3714286 right, too-many-figures"},
-                                           Row{"too few figures", "v = 0.521 m / 1.41 s = 0.4 m/s", "0.4 right, too-few-figures"}),
+                                           Row{"a difference keeps its places", "mass lost = 152.4 - 150.1 = 2.3 g", "2.3 right"},
+                      Row{"zeros are no figures", "E = 0.25 x 4200 x 20 = 21000 J", "21000 right"}, Row{"too few figures", "v = 0.521 m / 1.41 s = 0.4 m/s", "0.4 right, too-few-figures"}),
                          test::row_name<Row>);
 
 INSTANTIATE_TEST_SUITE_P(Unclear, Found,
