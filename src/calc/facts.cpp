@@ -31,13 +31,23 @@ bool swings_before(const Tokens& tokens, std::size_t number) {
   return false;
 }
 
+// "two loops make a whole wave" counts nothing that was seen.
+bool makes_one(const Tokens& tokens, std::size_t i) {
+  std::string_view verb = tokens.word(i);
+  bool makes = verb == "make" || verb == "makes" || verb == "is" || verb == "are" || verb == "equals" || verb == "in" || verb == "per";
+  std::string_view one = tokens.word(i + 1);
+  return makes && (one == "a" || one == "one" || one == "each" || one == "every" || one == "1");
+}
+
 // "waves", "full swings": the things that a whole number counts.
 QuantityId counted_behind(const Tokens& tokens, const FormulaBook& book, std::size_t number) {
   std::vector<QuantityId> ids;
   for (std::size_t i = number + 1; i < number + 4 && i < tokens.size(); ++i) {
     if (tokens.kind(i) != TokenKind::word) break;
     if (tokens.word(i) == "times" && swings_before(tokens, number)) return book.find("number of waves");
-    if (book.phrase_at(tokens, i, ids) == 0) continue;
+    std::size_t length = book.phrase_at(tokens, i, ids);
+    if (length == 0) continue;
+    if (makes_one(tokens, i + length)) return kNoQuantity;
     for (QuantityId id : ids) {
       if (book.quantity(id).count) return id;
     }
@@ -143,6 +153,7 @@ NameFound find_name(const Tokens& tokens, const FormulaBook& book, std::size_t a
     std::string_view raw = tokens.all[i - 1].source.of(tokens.source);
     if (raw == "I" && !tokens.is(i, TokenKind::equals)) continue;
     if (raw == "a" && !tokens.is(i, TokenKind::equals)) continue;
+    if (i > 1 && (tokens.word(i - 2) == "against" || tokens.word(i - 2) == "vs" || tokens.word(i - 2) == "versus")) continue;  // an axis
     std::vector<QuantityId> ids = book.by_symbol(raw);
     if (ids.empty()) continue;
     return {ids, true, i};
@@ -180,6 +191,8 @@ void name_facts(const Tokens& tokens, const FormulaBook& book, std::vector<Fact>
     if (fact.counted || fact.token >= tokens.size()) continue;
     bool symbol = false;
     fact.names = named_before(tokens, book, fact.token, symbol);
+    bool worked_with = symbol && tokens.kind(fact.token + 1) >= TokenKind::plus && tokens.kind(fact.token + 1) <= TokenKind::divide;
+    if (worked_with) fact.names.clear();  // "n = 1/1.5" does not say that n is 1
     if (!symbol) other_names(tokens, book, fact.token, fact.names);
     if (fact.names.empty()) name_behind(tokens, book, fact.token, fact.names);
     change_names(tokens, book, fact.token, fact.names);

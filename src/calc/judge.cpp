@@ -143,10 +143,17 @@ void Judge::name_operands(Bound& bound, const Named& named) {
     if (!leaf.source.empty() && leaf.figures > 0) places.push_back(i);
   }
   if (places.size() != named.operands.size() || places.size() < 2) return;
-  bool all_free = std::all_of(places.begin(), places.end(), [&](std::size_t i) {
-    return bound.names[i].empty() && (!bound.expression.leaves[i].unit || bound.expression.leaves[i].bound);
-  });
-  if (!all_free) return;
+  auto agrees = [&](std::size_t k) {
+    const std::vector<QuantityId>& names = bound.names[places[k]];
+    const Leaf& leaf = bound.expression.leaves[places[k]];
+    bool free = names.empty() && (!leaf.unit || leaf.bound);
+    return free || std::any_of(names.begin(), names.end(), [&](QuantityId id) {
+      return std::find(named.operands[k].begin(), named.operands[k].end(), id) != named.operands[k].end();
+    });
+  };
+  for (std::size_t k = 0; k < places.size(); ++k) {
+    if (!agrees(k)) return;
+  }
   for (std::size_t k = 0; k < places.size(); ++k) bound.names[places[k]] = named.operands[k];
 }
 
@@ -178,6 +185,10 @@ Judge::Match Judge::match(const Expression& expression, const Stated& stated) co
                    return leaf.unit && !leaf.bound && leaf.unit->symbol != "%";
                  });
     out.right = (!ratio && is_it(written, 1)) || is_it(si, 1);
+    // "the image is 45 mm, the cell 50 µm: 45/50 = 0.9": both named with units that are not the same
+    bool all_bound = out.known && si.dimension.none() && !expression.single() &&
+                     std::all_of(expression.leaves.begin(), expression.leaves.end(), [](const Leaf& leaf) { return leaf.unit && leaf.bound; });
+    if (all_bound && !stated.unit && !is_it(si, 1)) out.right = false;
     if (is_percent(stated.unit)) out.right = out.right || is_it(written, 100) || is_it(si, 100);
     out.dimensions_fit = true;
     return out;
@@ -300,7 +311,9 @@ Judgement Judge::judge(const Expression& expression, const Stated& stated, const
       return out;
     }
   }
-  if (!with_units.right && brackets_meant(plain, stated)) with_units.right = true;
+  if (!with_units.right) {
+    if (std::optional<Expression> meant = brackets_meant(plain, stated)) return judge(*meant, stated, named, own);
+  }
   if (!with_units.right) {
     if (wrong_formula(as_bound, stated, named, out) && out.slips[0] != Slip::arithmetic && out.slips.size() == 1) return out;
     out = {};

@@ -64,7 +64,7 @@ class Judge {
   bool wrong_unit(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;
   bool wrong_count(const Bound& bound, const Stated& stated, const Named& named, Span own, Judgement& out) const;
   [[nodiscard]] std::vector<QuantityId> only_fitting(const std::vector<QuantityId>& nearby, const Expression& expression) const;
-  [[nodiscard]] static bool brackets_meant(const Expression& plain, const Stated& stated);
+  [[nodiscard]] static std::optional<Expression> brackets_meant(const Expression& plain, const Stated& stated);
   bool added_for_taken_away(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;
   bool out_of_range(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;
   bool half_left_out(const Bound& bound, const Stated& stated, const Named& named, Span own, Judgement& out) const;

@@ -5,16 +5,17 @@
 namespace retort::calc {
 
 // "2.1 + 2.3 + 2.2 / 3 = 2.2": the brackets of a mean are not written, but reckoned with.
-bool Judge::brackets_meant(const Expression& plain, const Stated& stated) {
+std::optional<Expression> Judge::brackets_meant(const Expression& plain, const Stated& stated) {
   const Node& root = plain.node(plain.root);
-  if ((root.op != Op::add && root.op != Op::subtract) || plain.node(root.right).op != Op::divide) return false;
+  if ((root.op != Op::add && root.op != Op::subtract) || plain.node(root.right).op != Op::divide) return std::nullopt;
   const Node division = plain.node(root.right);
-  if (plain.node(division.left).op != Op::leaf || plain.node(division.right).op != Op::leaf) return false;
+  if (plain.node(division.left).op != Op::leaf || plain.node(division.right).op != Op::leaf) return std::nullopt;
   Expression meant = plain;
   std::int16_t top = meant.add_node(root.op, root.left, division.left);
   meant.root = meant.add_node(Op::divide, top, division.right);
   Value v = evaluate(meant, Scaling::as_written);
-  return v.state == State::ok && is_rounded(v.number, v.rough, stated.decimal);
+  if (v.state != State::ok || !is_rounded(v.number, v.rough, stated.decimal)) return std::nullopt;
+  return meant;
 }
 
 // "extension = 12.2 + 4.2": a quantity that is a difference.
@@ -65,11 +66,16 @@ bool Judge::half_left_out(const Bound& bound, const Stated& stated, const Named&
   const Expression& e = bound.expression;
   if (e.node(e.root).op != Op::subtract || !is(named, "uncertainty")) return false;
   bool half = false;
+  bool plain_range = false;
   for (std::size_t i = first_token_from(own.begin > 60 ? own.begin - 60 : 0); i < tokens_.size() && tokens_.all[i].source.begin < own.begin; ++i) {
     half = half || tokens_.word(i) == "half";
     // "the range is 0.52 - 0.48 = 0.04" is no more than the range
-    if (tokens_.word(i) == "range" && tokens_.word(i - 2) != "half" && tokens_.word(i - 1) != "half") half = false;
+    if (tokens_.word(i) == "range" && tokens_.word(i - 2) != "half" && tokens_.word(i - 1) != "half") {
+      half = false;
+      plain_range = tokens_.word(i + 1) == "is" || tokens_.word(i + 1) == "was" || tokens_.is(i + 1, TokenKind::equals);
+    }
   }
+  if (plain_range) return false;
   for (std::size_t i = first_token_from(own.end); i < tokens_.size() && tokens_.all[i].source.begin < own.end + 45; ++i)
     half = half || tokens_.word(i) == "half";
   if (!half) return false;
@@ -102,6 +108,14 @@ bool Judge::against_symbols(const Bound& bound, const Stated& stated, const Name
       numbers.push_back(&leaf);
   }
   if (numbers.size() != variables.size()) return false;
+  // a square that was worked out in the head ("I = 1.5 A, P = I²R = 2.25 × 4.0")
+  bool squared = std::any_of(tree.nodes.begin(), tree.nodes.end(), [](const Node& n) { return n.op == Op::power; });
+  bool in_head = squared && std::any_of(numbers.begin(), numbers.end(), [&](const Leaf* leaf) {
+    return std::any_of(near_.begin(), near_.end(), [&](const Fact& fact) {
+      return fact.leaf.value > 0 && fact.leaf.value != 1 && fact.leaf.value * fact.leaf.value == leaf->value;
+    });
+  });
+  if (in_head) return false;
   // a square that was worked out before ("T² = 2.02 s²")
   if (std::any_of(numbers.begin(), numbers.end(),
                   [](const Leaf* leaf) { return leaf->bound && leaf->unit && leaf->unit->symbol.find("\u00B2") != std::string::npos; }))

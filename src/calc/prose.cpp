@@ -136,6 +136,15 @@ bool Prose::reason_behind(Result& r) const {
   return true;
 }
 
+// "rate 0.8 cm3/s": a name right before a number in a unit made of several.
+bool Prose::names_unit(const Result& r) const {
+  if (r.stated.unit->symbol.find('/') == std::string::npos) return false;
+  NameFound found = find_name(tokens_, book_, r.token, 3);
+  return found.end == r.token && std::any_of(found.quantities.begin(), found.quantities.end(), [&](QuantityId id) {
+    return book_.quantity(id).unit.dimension == r.stated.unit->dimension;
+  });
+}
+
 void Prose::find_lead(Result& r) const {
   for (std::size_t i = r.token; i > 0 && r.token - i < kLeadReach; --i) {
     TokenKind kind = tokens_.kind(i - 1);
@@ -153,6 +162,10 @@ void Prose::find_lead(Result& r) const {
       r.defined = r.defined || sign;
       if (!sign) r.worded = true;
       if (!sign) return;
+    }
+    if (i == r.token && r.stated.unit && names_unit(r)) {
+      r.lead = Lead::weak;
+      r.lead_token = i - 1;
     }
     if (r.lead == Lead::none && weak_word(word) && !((word == "mean" || word == "average") && tokens_.word(i) == "of")) {
       r.lead = Lead::weak;

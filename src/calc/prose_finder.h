@@ -62,6 +62,7 @@ class Prose {
 
   // "0.2 Hz is the frequency, because 10 waves went past in 2 s": the values stand behind.
   bool reason_behind(Result& r) const;
+  [[nodiscard]] bool names_unit(const Result& r) const;
   void find_lead(Result& r) const;
   bool says(const Result& r, std::string_view quantity) const;
 

@@ -34,8 +34,9 @@ std::size_t item(const Tokens& tokens, const FormulaBook& book, std::size_t i, s
 }
 
 // How many symbols a word stands for: "F" one, "mgh" three; 0 if it is no run of symbols.
-std::size_t symbols_together(const FormulaBook& book, std::string_view raw) {
-  if (!book.by_symbol(raw).empty()) return 1;
+// A power belongs to one letter: the "ke" of "½ke²" is no kinetic energy.
+std::size_t symbols_together(const FormulaBook& book, std::string_view raw, bool raised = false) {
+  if (!raised && !book.by_symbol(raw).empty()) return 1;
   std::size_t n = 0;
   for (std::size_t i = 0; i < raw.size(); ++n) {
     std::size_t length = static_cast<unsigned char>(raw[i]) >= 0xC3 ? 2 : 1;
@@ -91,14 +92,16 @@ std::optional<Expression> symbolic_expression(const Tokens& tokens, const Formul
     std::vector<QuantityId> ids;
     Leaf leaf;
     leaf.figures = -1;
-    if (std::size_t n = book.phrase_at(tokens, at, ids)) {
+    bool raised = tokens.is(at + 1, TokenKind::squared) || tokens.is(at + 1, TokenKind::cubed);
+    std::size_t n = book.phrase_at(tokens, at, ids);
+    if (n > 1 || (n == 1 && !raised)) {
       leaves.assign(1, leaf);
       variables += 1;
       return n;
     }
     std::string_view raw = tokens.all[at].source.of(tokens.source);
     if (raw.size() > 6) return 0;
-    std::size_t symbols = symbols_together(book, raw);
+    std::size_t symbols = symbols_together(book, raw, raised);
     leaves.assign(symbols, leaf);
     variables += symbols;
     return symbols > 0 ? 1 : 0;
