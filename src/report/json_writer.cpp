@@ -3,28 +3,9 @@
 #include <charconv>
 #include <cmath>
 
+#include "report/utf8.h"
+
 namespace retort {
-namespace {
-
-// The length of the valid UTF-8 sequence at `at`, 0 if there is none (Unicode 15.0, table 3-7).
-std::size_t sequence(std::string_view text, std::size_t at) {
-  auto byte = [&](std::size_t i) { return at + i < text.size() ? static_cast<unsigned char>(text[at + i]) : 0U; };
-  auto tail = [&](std::size_t i) { return (byte(i) & 0xC0U) == 0x80U; };
-  unsigned lead = byte(0);
-  if (lead < 0x80) return 1;
-  if (lead >= 0xC2 && lead <= 0xDF) return tail(1) ? 2 : 0;
-  if (lead >= 0xE0 && lead <= 0xEF) {
-    bool second = tail(1) && (lead != 0xE0 || byte(1) >= 0xA0) && (lead != 0xED || byte(1) < 0xA0);
-    return second && tail(2) ? 3 : 0;
-  }
-  if (lead >= 0xF0 && lead <= 0xF4) {
-    bool second = tail(1) && (lead != 0xF0 || byte(1) >= 0x90) && (lead != 0xF4 || byte(1) < 0x90);
-    return second && tail(2) && tail(3) ? 4 : 0;
-  }
-  return 0;
-}
-
-}  // namespace
 
 void JsonWriter::comma() {
   if (!first_ && !after_key_) out_ += ',';
@@ -55,7 +36,7 @@ void JsonWriter::quoted(std::string_view value) {
       ++i;
       continue;
     }
-    std::size_t length = sequence(value, i);
+    std::size_t length = utf8_sequence(value, i);
     if (length > 1) {
       i += length;
       continue;
