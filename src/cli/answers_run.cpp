@@ -93,9 +93,22 @@ std::size_t page_width(const Options& options) {
   return terminal ? std::clamp<std::size_t>(size.ws_col, 40, 100) : 80;
 }
 
+IntakeOptions intake_options(const Options& options, Pseudonyms* codes) {
+  IntakeOptions out;
+  out.answer_column = options.answer_column;
+  out.label_column = options.label_column;
+  out.mark_column = options.mark_column;
+  out.mark2_column = options.mark2_column;
+  out.group_column = options.group_column;
+  out.pseudonyms = codes;
+  return out;
+}
+
 int run_answers(const Options& options, const AnswersRun& run) {
   Format format = format_of(options);
-  AnswerStream stream(options.inputs);
+  Keyed keyed;
+  if (!keyed.open(options.pseudonyms)) return kWrong;
+  AnswerStream stream(options.inputs, intake_options(options, keyed.get()));
   Sink sink(options.output);
   if (!sink.good()) {
     print(sink.finding());
@@ -129,6 +142,7 @@ int run_answers(const Options& options, const AnswersRun& run) {
   OrderedWork<Batch>().run(threads, fill, worker, [&](Batch& batch) { return drain(batch); });
   progress.clear();
 
+  if (!keyed.save()) return kSomeInputFailed;
   if (format == Format::text) sink.write(run.closing);
   if (format == Format::json) sink.write("\n]}\n");
   if (!sink.close()) {

@@ -14,6 +14,9 @@ Format format_of(const Options& options);
 // The columns of text output: as asked for, or the terminal's, or 80.
 std::size_t page_width(const Options& options);
 
+// How the inputs are read, as the options say. `codes` may be none, and must outlive the stream.
+IntakeOptions intake_options(const Options& options, Pseudonyms* codes);
+
 // Appends what there is to say about one answer to `out` (no line end for JSON), and findings on it.
 using Writer = std::function<void(const Answer& answer, std::string& out, Findings& findings)>;
 
@@ -26,7 +29,7 @@ struct AnswersRun {
   std::function<void(const Answer& answer, std::size_t number, Findings& findings)> look;
 };
 
-// Runs all inputs of `options`; the exit status.
+// Runs all inputs of `options`; the exit status. The key file of --pseudonyms is written before the output takes its name.
 int run_answers(const Options& options, const AnswersRun& run);
 
 }  // namespace retort::cli

@@ -16,6 +16,12 @@ struct Options {
   std::string labelled;
   std::string x_column;    // of a results table; empty: the first
   std::string y_column;    // empty: the repeats, or the last
+  std::string answer_column;  // of CSV files: a heading or a number; empty: found by its heading
+  std::string label_column;
+  std::string mark_column;
+  std::string mark2_column;
+  std::string group_column;
+  std::string pseudonyms;  // the key file; empty: labels stay
   unsigned threads = 0;    // 0: as many as the machine has
   bool quiet = false;
   int width = 0;           // 0: the terminal's, or 80

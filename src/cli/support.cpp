@@ -49,4 +49,19 @@ std::unique_ptr<Ready> make_ready(const std::string& rubric) {
   return ready;
 }
 
+bool Keyed::open(const std::string& path) {
+  if (path.empty()) return true;
+  Result<Pseudonyms> opened = Pseudonyms::open(path);
+  if (opened) codes_ = std::move(*opened);
+  else print(opened.finding());
+  return opened.ok();
+}
+
+bool Keyed::save() {
+  if (!codes_) return true;
+  Status saved = codes_->save();
+  if (!saved) print(saved.finding());
+  return saved.ok();
+}
+
 }  // namespace retort::cli

@@ -1,9 +1,11 @@
 // What the commands share: findings to standard error, output to a file or standard output.
 #pragma once
 #include <memory>
+#include <optional>
 #include <string>
 
 #include "cli/command.h"
+#include "intake/pseudonyms.h"
 #include "intake/rubric_folder.h"
 #include "review/checker.h"
 
@@ -24,5 +26,19 @@ struct Ready {
 
 // Loads the rubric named in the options; prints why not, and returns none.
 std::unique_ptr<Ready> make_ready(const std::string& rubric);
+
+// The codes of --pseudonyms, if that is asked for.
+class Keyed {
+ public:
+  // Opens the key file at `path`; no path, no codes. Prints why not, and is false then.
+  [[nodiscard]] bool open(const std::string& path);
+  // The codes; none if there is no key file.
+  Pseudonyms* get() { return codes_ ? &*codes_ : nullptr; }
+  // Writes the key file if it has changed. Prints why not, and is false then.
+  [[nodiscard]] bool save();
+
+ private:
+  std::optional<Pseudonyms> codes_;
+};
 
 }  // namespace retort::cli

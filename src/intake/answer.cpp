@@ -1,5 +1,6 @@
 #include "intake/answer.h"
 
+#include "intake/pseudonyms.h"
 #include "rubric/json.h"
 
 namespace retort {
@@ -37,6 +38,12 @@ bool is_known(std::string_view key) {
 
 }  // namespace
 
+void disguise(Answer& answer, Pseudonyms* codes) {
+  if (codes == nullptr) return;
+  if (answer.labelled) answer.id = codes->code(answer.id);
+  answer.extra.clear();
+}
+
 bool read_answer_line(std::string_view line, const std::string& file, std::size_t number, Answer& out, Findings& findings) {
   out = Answer{};
   out.origin = file;
@@ -63,7 +70,8 @@ bool read_answer_line(std::string_view line, const std::string& file, std::size_
   } else {
     good = read_text(*value, "id", file, number, out.id, findings) && good;
   }
-  if (out.id.empty()) out.id = "line " + std::to_string(number);
+  out.labelled = !out.id.empty();
+  if (!out.labelled) out.id = "line " + std::to_string(number);
   read_text(*value, "rubric", file, number, out.rubric, findings);
   read_text(*value, "group", file, number, out.group, findings);
   read_mark(*value, "mark", file, number, out.mark, findings);

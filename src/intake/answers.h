@@ -2,19 +2,19 @@
 #pragma once
 #include <memory>
 #include <string>
-#include <variant>
 #include <vector>
 
 #include "intake/answer.h"
-#include "intake/line_reader.h"
+#include "intake/input_file.h"
+#include "intake/options.h"
+#include "intake/source.h"
 
 namespace retort {
 
 class AnswerStream {
  public:
   // INPUTs as named on the command line: files, folders, "-". None: standard input.
-  explicit AnswerStream(std::vector<std::string> inputs);
-  ~AnswerStream();
+  explicit AnswerStream(std::vector<std::string> inputs, IntakeOptions options = {});
   AnswerStream(const AnswerStream&) = delete;
   AnswerStream& operator=(const AnswerStream&) = delete;
 
@@ -24,23 +24,22 @@ class AnswerStream {
 
   // Whether next() can answer at once, without waiting for more input.
   [[nodiscard]] bool ready() const;
-  // How many inputs or lines could not be used.
-  [[nodiscard]] std::size_t failed() const { return failed_; }
+  // How many inputs, lines or rows could not be used.
+  [[nodiscard]] std::size_t failed() const { return failed_ + (source_ ? source_->failed() : 0); }
 
  private:
-  bool open(const std::string& input, Answer& out, Findings& findings);
-  bool open_descriptor(int fd, const std::string& name, Answer& out, Findings& findings);
-  bool next_line(Answer& out, Findings& findings);
-  bool whole(const std::string& path, Answer& out, Findings& findings);
-  bool whole_from_lines(const std::string& name, Answer& out, Findings& findings);
+  bool open_input(const std::string& input, Answer& out, Findings& findings);
+  bool open_standard_input(Answer& out, Findings& findings);
+  bool open_file_input(const InputFile& file, Answer& out, Findings& findings);
+  bool open_text(const InputFile& file, Answer& out, Findings& findings);
   void expand(const std::string& folder, Findings& findings);
   void fail(Finding finding, Findings& findings);
   void close();
 
+  IntakeOptions options_;
   std::vector<std::string> inputs_;  // still to do, last first
-  int fd_ = -1;
-  std::string name_;
-  std::unique_ptr<LineReader> lines_;
+  std::vector<InputFile> files_;          // of the folder at hand, last first
+  std::unique_ptr<AnswerSource> source_;
   std::size_t failed_ = 0;
 };
 

@@ -1,6 +1,7 @@
 #include "intake/files.h"
 
 #include <fcntl.h>
+#include <sys/mman.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -15,38 +16,52 @@ namespace {
 
 std::string why(int error) { return std::strerror(error); }  // NOLINT: messages are copied at once
 
-struct Descriptor {
-  int fd = -1;
-  Descriptor(int opened) : fd(opened) {}  // NOLINT: implicit
-  Descriptor(const Descriptor&) = delete;
-  Descriptor& operator=(const Descriptor&) = delete;
-  ~Descriptor() {
-    if (fd >= 0) ::close(fd);
-  }
-};
-
 }  // namespace
 
-Result<std::string> read_file(const std::string& path, std::size_t limit) {
+Descriptor::~Descriptor() {
+  if (fd_ >= 0) ::close(fd_);
+}
+
+Result<Descriptor> open_file(const std::string& path, const std::string& name) {
   Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
-  if (file.fd < 0) {
-    if (errno == ENOENT || errno == ENOTDIR) return make_finding(Code::file_missing, path);
-    return make_finding(Code::file_unreadable, path, {why(errno)});
-  }
+  if (file.get() >= 0) return file;
+  if (errno == ENOENT || errno == ENOTDIR) return make_finding(Code::file_missing, name);
+  return make_finding(Code::file_unreadable, name, {why(errno)});
+}
+
+Result<std::string> read_rest(const Descriptor& file, const std::string& name, std::size_t limit) {
   struct stat info {};
-  if (::fstat(file.fd, &info) == 0 && S_ISREG(info.st_mode) && static_cast<std::size_t>(info.st_size) > limit) {
-    return make_finding(Code::file_too_large, path, {std::to_string(info.st_size), std::to_string(limit)});
+  if (::fstat(file.get(), &info) == 0 && S_ISREG(info.st_mode) && static_cast<std::size_t>(info.st_size) > limit) {
+    return make_finding(Code::file_too_large, name, {std::to_string(info.st_size), std::to_string(limit)});
   }
   std::string content;
   char buffer[1 << 16];
   for (;;) {
-    ssize_t got = ::read(file.fd, buffer, sizeof buffer);
+    ssize_t got = ::read(file.get(), buffer, sizeof buffer);
     if (got < 0 && errno == EINTR) continue;
-    if (got < 0) return make_finding(Code::file_unreadable, path, {why(errno)});
+    if (got < 0) return make_finding(Code::file_unreadable, name, {why(errno)});
     if (got == 0) return content;
     content.append(buffer, static_cast<std::size_t>(got));
-    if (content.size() > limit) return make_finding(Code::file_too_large, path, {"more than " + std::to_string(limit), std::to_string(limit)});
+    if (content.size() > limit) return make_finding(Code::file_too_large, name, {"more than " + std::to_string(limit), std::to_string(limit)});
   }
+}
+
+Descriptor memory_file(std::string_view content) {
+  Descriptor file(::memfd_create("retort", MFD_CLOEXEC));
+  std::size_t done = 0;
+  while (file.get() >= 0 && done < content.size()) {
+    ssize_t written = ::pwrite(file.get(), content.data() + done, content.size() - done, static_cast<off_t>(done));
+    if (written < 0 && errno == EINTR) continue;
+    if (written <= 0) return Descriptor();
+    done += static_cast<std::size_t>(written);
+  }
+  return file;
+}
+
+Result<std::string> read_file(const std::string& path, std::size_t limit) {
+  Result<Descriptor> file = open_file(path, path);
+  if (!file) return file.finding();
+  return read_rest(*file, path, limit);
 }
 
 Result<std::vector<std::string>> list_folder(const std::string& path) {

@@ -119,6 +119,14 @@ expect "10,000 words without a space" 0 "" '"status"' bash -c "python3 -c 'print
 expect "right to left and combining" 0 "" '"status"' bash -c "python3 -c 'print(\"\\u05e9\\u05dc\\u05d5\\u05dd a\\u0301\\u0302\"*5000)' >rtl.txt; '$program' check $rub rtl.txt --format jsonl"
 expect "a megabyte of anything" 0 "" '"status"' bash -c "python3 -c 'print(\"measure the length (1.5 N) it \"*30000)' >mega.txt; '$program' check $rub mega.txt --format jsonl"
 
+# codes instead of names
+expect "pseudonyms" 0 "" '"id":"P[0-9][0-9]"' "$program" check $rub good.jsonl one.txt --pseudonyms key.csv --format jsonl
+expect "the key file" 0 "" '^"one","P[0-9][0-9]"' cat key.csv
+expect "pseudonyms stay" 0 "" "" bash -c "cp key.csv key.old; '$program' calc one.txt --pseudonyms key.csv -o out.txt && grep -q \"\$(sed -n 's/^\"one\",\"\(.*\)\"/\1/p' key.old)\" out.txt && cmp key.csv key.old"
+expect "a bad key file" 2 "line 2 of the key file is not a label and a code" "" bash -c "printf 'label,code\nAnna\n' >bad.csv; '$program' check $rub one.txt --pseudonyms bad.csv"
+expect "a key file that cannot be written" 1 "could not be written" "" "$program" check $rub one.txt --pseudonyms /no/such/folder/key.csv -o coded.txt
+expect "then no output is left" 0 "" "" bash -c "! ls coded.txt*"
+
 # output that cannot be written
 expect "full disk" 1 "could not be written" "" bash -c "'$program' check $rub good.jsonl --format jsonl >/dev/full"
 expect "full disk by -o" 1 "could not be written" "" "$program" check $rub good.jsonl --format jsonl -o /dev/full

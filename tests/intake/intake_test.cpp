@@ -2,45 +2,15 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-#include <filesystem>
-
-#include "../support.h"
-#include "base/messages.h"
-#include "intake/answers.h"
+#include "folder.h"
 #include "intake/files.h"
+#include "intake/line_reader.h"
 
 namespace retort {
 namespace {
-namespace fs = std::filesystem;
 
-class Folder : public ::testing::Test {
- protected:
-  void SetUp() override {
-    std::string name = (fs::temp_directory_path() / "retort-test-XXXXXX").string();
-    path = ::mkdtemp(name.data());
-  }
-  void TearDown() override { fs::remove_all(path); }
-  std::string put(const std::string& name, const std::string& content) {
-    fs::create_directories((fs::path(path) / name).parent_path());
-    std::ofstream(fs::path(path) / name, std::ios::binary) << content;
-    return (fs::path(path) / name).string();
-  }
-  // All answers as "id=text", then the codes of the findings.
-  std::vector<std::string> all(std::vector<std::string> inputs) {
-    AnswerStream stream(std::move(inputs));
-    std::vector<std::string> out;
-    Findings findings;
-    Answer answer;
-    while (stream.next(answer, findings)) out.push_back(answer.id + "=" + answer.text);
-    for (const Finding& f : findings) out.push_back("! " + std::string(message(f.code).name));
-    failed = stream.failed();
-    return out;
-  }
-  std::string path;
-  std::size_t failed = 0;
-};
-
-using Strings = std::vector<std::string>;
+using test::Folder;
+using test::Strings;
 
 TEST_F(Folder, TextFilesAreOneAnswerEachInTheOrderOfTheirNames) {
   put("b.txt", "two");
@@ -77,7 +47,6 @@ TEST_F(Folder, EmptyFoldersAreNamed) { EXPECT_EQ(all({path}), (Strings{"! folder
 
 TEST_F(Folder, MarksGroupsAndOtherKeysAreKept) {
   Answer answer;
-  Findings findings;
   ASSERT_TRUE(read_answer_line(R"({"id": 5, "text": "t", "group": "9B", "mark": 4, "mark2": 200, "z": [1, {"a": null}], "y": "é"})", "f", 1, answer, findings));
   EXPECT_EQ(answer.id, "5");
   EXPECT_EQ(answer.group, "9B");
