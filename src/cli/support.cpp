@@ -17,7 +17,9 @@ void print(const Findings& findings, const SourceFiles& files, const std::string
   }
 }
 
-void print(const Finding& finding) { std::fprintf(stderr, "retort: %s\n", describe(finding, {}).c_str()); }
+void print(const Finding& finding) {
+  std::fprintf(stderr, "retort: %s\n", describe(finding, {}).c_str());
+}
 
 int write_out(const Options& options, std::string_view text) {
   Sink sink(options.output);
@@ -52,8 +54,10 @@ std::unique_ptr<Ready> make_ready(const std::string& rubric) {
 bool Keyed::open(const std::string& path) {
   if (path.empty()) return true;
   Result<Pseudonyms> opened = Pseudonyms::open(path);
-  if (opened) codes_ = std::move(*opened);
-  else print(opened.finding());
+  if (opened)
+    codes_ = std::move(*opened);
+  else
+    print(opened.finding());
   return opened.ok();
 }
 

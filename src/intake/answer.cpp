@@ -9,8 +9,7 @@ using json::Type;
 
 namespace {
 
-bool read_text(const json::Value& object, std::string_view key, const std::string& file, std::size_t number, std::string& out,
-               Findings& findings) {
+bool read_text(const json::Value& object, std::string_view key, const std::string& file, std::size_t number, std::string& out, Findings& findings) {
   const json::Value* value = object.find(key);
   if (value == nullptr) return true;
   if (value->is(Type::string)) {

@@ -8,19 +8,19 @@
 
 namespace retort {
 
-inline constexpr std::size_t kLongestAnswer = 1U << 20;       // bytes; an answer has about a thousand
+inline constexpr std::size_t kLongestAnswer = 1U << 20;          // bytes; an answer has about a thousand
 inline constexpr std::size_t kLongestLine = 4 * kLongestAnswer;  // of a .jsonl file: escapes take room
 
 struct Answer {
   std::string id;
   std::string text;
-  std::string origin;      // the file it came from, as the user named it
-  std::string rubric;      // "" if the input does not say
+  std::string origin;  // the file it came from, as the user named it
+  std::string rubric;  // "" if the input does not say
   std::string group;
-  int mark = -1;           // -1: none
+  int mark = -1;  // -1: none
   int mark2 = -1;
-  std::string extra;       // other keys, as the JSON of an object; "" if there are none
-  bool labelled = true;    // whether the input gave the id; if not, it says where the answer stood ("line 3")
+  std::string extra;     // other keys, as the JSON of an object; "" if there are none
+  bool labelled = true;  // whether the input gave the id; if not, it says where the answer stood ("line 3")
 };
 
 class Pseudonyms;

@@ -4,8 +4,10 @@
 #include <cstring>
 #include <filesystem>
 
+#include "intake/csv_answers.h"
 #include "intake/files.h"
 #include "intake/jsonl.h"
+#include "intake/utf16_bytes.h"
 
 namespace retort {
 namespace fs = std::filesystem;
@@ -90,7 +92,7 @@ bool AnswerStream::open_standard_input(Answer& out, Findings& findings) {
 bool AnswerStream::open_file_input(const InputFile& file, Answer& out, Findings& findings) {
   std::string ending = ending_of(file.rest);
   if (ending == ".txt" || ending == ".md") return open_text(file, out, findings);
-  if (ending != ".jsonl") {
+  if (ending != ".jsonl" && ending != ".csv" && ending != ".tsv") {
     fail(make_finding(Code::ending_unknown, shown_name(file, options_), {ending}), findings);
     return false;
   }
@@ -98,6 +100,10 @@ bool AnswerStream::open_file_input(const InputFile& file, Answer& out, Findings&
   Result<Descriptor> opened = open_file(file.path, name);
   if (!opened) {
     fail(opened.finding(), findings);
+    return false;
+  }
+  if (ending != ".jsonl") {
+    source_ = open_csv_answers(std::move(*opened), name, options_);
     return false;
   }
   auto lines = std::make_unique<LineReader>(opened->get(), kLongestLine);
@@ -115,7 +121,7 @@ bool AnswerStream::open_text(const InputFile& file, Answer& out, Findings& findi
     fail(content.finding(), findings);
     return false;
   }
-  out.text = std::move(*content);
+  out.text = from_utf16(std::move(*content));
   disguise(out, options_.pseudonyms);
   return true;
 }

@@ -38,7 +38,7 @@ class AnswerStream {
 
   IntakeOptions options_;
   std::vector<std::string> inputs_;  // still to do, last first
-  std::vector<InputFile> files_;          // of the folder at hand, last first
+  std::vector<InputFile> files_;     // of the folder at hand, last first
   std::unique_ptr<AnswerSource> source_;
   std::size_t failed_ = 0;
 };

@@ -14,7 +14,9 @@ namespace retort {
 namespace fs = std::filesystem;
 namespace {
 
-std::string why(int error) { return std::strerror(error); }  // NOLINT: messages are copied at once
+std::string why(int error) {
+  return std::strerror(error);
+}  // NOLINT: messages are copied at once
 
 }  // namespace
 

@@ -47,7 +47,8 @@ std::vector<InputFile> files_below(const std::string& root, const std::vector<st
 
 std::string ending_of(std::string_view path) {
   std::string out = fs::path(path).extension().string();
-  std::transform(out.begin(), out.end(), out.begin(), [](unsigned char c) { return c < 0x80 ? static_cast<char>(std::tolower(c)) : static_cast<char>(c); });
+  std::transform(out.begin(), out.end(), out.begin(),
+                 [](unsigned char c) { return c < 0x80 ? static_cast<char>(std::tolower(c)) : static_cast<char>(c); });
   return out;
 }
 

@@ -14,14 +14,16 @@ class Jsonl : public AnswerSource {
     std::string_view line;
     for (;;) {
       switch (lines_->next(line)) {
-        case LineReader::Got::end: return false;
+        case LineReader::Got::end:
+          return false;
         case LineReader::Got::failed:
           fail(make_finding(Code::file_unreadable, name_, {std::strerror(lines_->error())}), findings);  // NOLINT
           return false;
         case LineReader::Got::too_long:
           fail(make_finding(Code::line_too_long, name_, {std::to_string(lines_->number()), std::to_string(kLongestLine)}), findings);
           continue;
-        case LineReader::Got::line: break;
+        case LineReader::Got::line:
+          break;
       }
       if (line.find_first_not_of(" \t\r") == std::string_view::npos) continue;
       if (read_answer_line(line, name_, lines_->number(), out, findings)) {

@@ -65,7 +65,9 @@ bool replace_file(const std::string& path, std::string_view content) {
   return false;
 }
 
-bool is_heading(const std::vector<Cell>& row) { return row.size() >= 2 && row[0].text == "label" && row[1].text == "code"; }
+bool is_heading(const std::vector<Cell>& row) {
+  return row.size() >= 2 && row[0].text == "label" && row[1].text == "code";
+}
 
 }  // namespace
 

@@ -119,6 +119,12 @@ expect "10,000 words without a space" 0 "" '"status"' bash -c "python3 -c 'print
 expect "right to left and combining" 0 "" '"status"' bash -c "python3 -c 'print(\"\\u05e9\\u05dc\\u05d5\\u05dd a\\u0301\\u0302\"*5000)' >rtl.txt; '$program' check $rub rtl.txt --format jsonl"
 expect "a megabyte of anything" 0 "" '"status"' bash -c "python3 -c 'print(\"measure the length (1.5 N) it \"*30000)' >mega.txt; '$program' check $rub mega.txt --format jsonl"
 
+# answers in CSV files
+printf 'Who,First draft,Second draft,Class\nAnna,hang the spring,use a ruler,9B\nBen,,k = 6 / 0.15 = 40,9B\n' >form.csv
+expect "a CSV file" 0 "answers were taken from 'Second draft'" '"id":"row 3".*"right"' "$program" calc form.csv --format jsonl
+expect "columns by name" 0 "row 3 \(Ben\) has no answer" '"id":"Anna"' "$program" check $rub form.csv --answer-column "first draft" --label-column 1 --format jsonl
+expect "no such column" 1 "no column 'third' .named with --answer-column.; to put it right: use one of these.*'Who', 'First draft'" "" "$program" check $rub form.csv --answer-column third
+
 # codes instead of names
 expect "pseudonyms" 0 "" '"id":"P[0-9][0-9]"' "$program" check $rub good.jsonl one.txt --pseudonyms key.csv --format jsonl
 expect "the key file" 0 "" '^"one","P[0-9][0-9]"' cat key.csv

@@ -26,15 +26,16 @@ TEST_F(Folder, BadInputsAreNamedAndTheRestGoesOn) {
   std::string text = put("d.txt", "fine");
   std::string other = put("e.xyz", "?");
   EXPECT_EQ(all({jsonl, path + "/none.txt", other, text}),
-            (Strings{"x=good", "line 7=last", "d=fine", "! answer-no-text", "! json-syntax", "! json-not-object", "! answer-text-not-string", "! file-missing",
-                     "! ending-unknown"}));
+            (Strings{"x=good", "line 7=last", "d=fine", "! answer-no-text", "! json-syntax", "! json-not-object", "! answer-text-not-string",
+                     "! file-missing", "! ending-unknown"}));
   EXPECT_EQ(failed, 6U);
 }
 
 TEST_F(Folder, LongLinesAndLongAnswersArePassedOver) {
   std::string long_line(kLongestLine + 10, 'x');
   std::string long_answer(kLongestAnswer + 10, 'y');
-  std::string jsonl = put("a.jsonl", "{\"id\": \"1\", \"text\": \"a\"}\n" + long_line + "\n{\"id\": \"2\", \"text\": \"" + long_answer + "\"}\n{\"id\": \"3\", \"text\": \"b\"}\n");
+  std::string jsonl = put("a.jsonl", "{\"id\": \"1\", \"text\": \"a\"}\n" + long_line + "\n{\"id\": \"2\", \"text\": \"" + long_answer +
+                                         "\"}\n{\"id\": \"3\", \"text\": \"b\"}\n");
   EXPECT_EQ(all({jsonl}), (Strings{"1=a", "3=b", "! line-too-long", "! answer-too-long"}));
 }
 
@@ -43,11 +44,14 @@ TEST_F(Folder, DeepJsonIsRefused) {
   EXPECT_EQ(all({deep}), (Strings{"2=b", "! json-too-deep"}));
 }
 
-TEST_F(Folder, EmptyFoldersAreNamed) { EXPECT_EQ(all({path}), (Strings{"! folder-empty"})); }
+TEST_F(Folder, EmptyFoldersAreNamed) {
+  EXPECT_EQ(all({path}), (Strings{"! folder-empty"}));
+}
 
 TEST_F(Folder, MarksGroupsAndOtherKeysAreKept) {
   Answer answer;
-  ASSERT_TRUE(read_answer_line(R"({"id": 5, "text": "t", "group": "9B", "mark": 4, "mark2": 200, "z": [1, {"a": null}], "y": "é"})", "f", 1, answer, findings));
+  ASSERT_TRUE(read_answer_line(R"({"id": 5, "text": "t", "group": "9B", "mark": 4, "mark2": 200, "z": [1, {"a": null}], "y": "é"})", "f", 1, answer,
+                               findings));
   EXPECT_EQ(answer.id, "5");
   EXPECT_EQ(answer.group, "9B");
   EXPECT_EQ(answer.mark, 4);
