@@ -4,6 +4,7 @@
 #include <cstring>
 #include <filesystem>
 
+#include "document/document.h"
 #include "intake/csv_answers.h"
 #include "intake/files.h"
 #include "intake/jsonl.h"
@@ -11,6 +12,17 @@
 
 namespace retort {
 namespace fs = std::filesystem;
+
+namespace {
+
+Result<std::string> read_single(const Descriptor& file, const std::string& ending, const std::string& name, Findings& findings) {
+  if (ending == ".docx") return read_docx(file.get(), name, findings);
+  Result<std::string> content = read_rest(file, name, kLongestAnswer);
+  if (!content) return content.finding();
+  return from_utf16(std::move(*content));
+}
+
+}  // namespace
 
 AnswerStream::AnswerStream(std::vector<std::string> inputs, IntakeOptions options) : options_(std::move(options)), inputs_(std::move(inputs)) {
   if (inputs_.empty()) inputs_.emplace_back("-");
@@ -91,7 +103,7 @@ bool AnswerStream::open_standard_input(Answer& out, Findings& findings) {
 
 bool AnswerStream::open_file_input(const InputFile& file, Answer& out, Findings& findings) {
   std::string ending = ending_of(file.rest);
-  if (ending == ".txt" || ending == ".md") return open_text(file, out, findings);
+  if (ending == ".txt" || ending == ".md" || ending == ".docx") return open_single(file, ending, out, findings);
   if (ending != ".jsonl" && ending != ".csv" && ending != ".tsv") {
     fail(make_finding(Code::ending_unknown, shown_name(file, options_), {ending}), findings);
     return false;
@@ -111,17 +123,18 @@ bool AnswerStream::open_file_input(const InputFile& file, Answer& out, Findings&
   return false;
 }
 
-bool AnswerStream::open_text(const InputFile& file, Answer& out, Findings& findings) {
+// A file that is one answer.
+bool AnswerStream::open_single(const InputFile& file, const std::string& ending, Answer& out, Findings& findings) {
   out = Answer{};
   out.id = file.label;
   out.origin = shown_name(file, options_);
   Result<Descriptor> opened = open_file(file.path, out.origin);
-  Result<std::string> content = opened ? read_rest(*opened, out.origin, kLongestAnswer) : opened.finding();
+  Result<std::string> content = opened ? read_single(*opened, ending, out.origin, findings) : opened.finding();
   if (!content) {
     fail(content.finding(), findings);
     return false;
   }
-  out.text = from_utf16(std::move(*content));
+  out.text = std::move(*content);
   disguise(out, options_.pseudonyms);
   return true;
 }

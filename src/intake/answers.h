@@ -31,7 +31,7 @@ class AnswerStream {
   bool open_input(const std::string& input, Answer& out, Findings& findings);
   bool open_standard_input(Answer& out, Findings& findings);
   bool open_file_input(const InputFile& file, Answer& out, Findings& findings);
-  bool open_text(const InputFile& file, Answer& out, Findings& findings);
+  bool open_single(const InputFile& file, const std::string& ending, Answer& out, Findings& findings);
   void expand(const std::string& folder, Findings& findings);
   void fail(Finding finding, Findings& findings);
   void close();

@@ -3,26 +3,13 @@
 #include <algorithm>
 #include <array>
 
+#include "document/utf8.h"
+
 namespace retort {
 namespace {
 constexpr std::uint32_t kReplacement = 0xFFFD;
 constexpr std::size_t kLookedAt = 4096;
 }  // namespace
-
-void append_utf8(std::uint32_t c, std::string& out) {
-  if (c > 0x10FFFF || (c >= 0xD800 && c <= 0xDFFF)) c = kReplacement;
-  auto put = [&](std::uint32_t byte) { out += static_cast<char>(byte); };
-  auto tail = [&](unsigned shift) { put(0x80U | ((c >> shift) & 0x3FU)); };
-  if (c < 0x80) {
-    put(c);
-  } else if (c < 0x800) {
-    put(0xC0U | (c >> 6U)), tail(0);
-  } else if (c < 0x10000) {
-    put(0xE0U | (c >> 12U)), tail(6), tail(0);
-  } else {
-    put(0xF0U | (c >> 18U)), tail(12), tail(6), tail(0);
-  }
-}
 
 void Utf16Bytes::unit(std::uint32_t value, std::string& out) {
   bool second = value >= 0xDC00 && value <= 0xDFFF;

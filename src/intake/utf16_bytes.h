@@ -27,9 +27,6 @@ enum class Utf16Order { none, little, big };
 // Whether `head` is UTF-16: it begins with a byte order mark, or every other byte of it is mostly NUL.
 Utf16Order utf16_order(std::string_view head);
 
-// Appends the code point `c` as UTF-8; a surrogate or anything past U+10FFFF becomes U+FFFD.
-void append_utf8(std::uint32_t c, std::string& out);
-
 // `text` as UTF-8 if it is UTF-16 with a byte order mark; else as it stands.
 std::string from_utf16(std::string text);
 

@@ -11,13 +11,14 @@ namespace {
 namespace fs = std::filesystem;
 
 // Rank of each stage: a file may include its own folder and those of a lower rank.
-const std::map<std::string, int> kRank = {{"base", 0},  {"text", 1},   {"quantity", 2}, {"vocabulary", 3}, {"calc", 3}, {"results", 3},
+const std::map<std::string, int> kRank = {{"base", 0},  {"text", 1},   {"document", 1}, {"quantity", 2}, {"vocabulary", 3}, {"calc", 3}, {"results", 3},
                                           {"rubric", 4}, {"match", 5}, {"review", 6},   {"proof", 7},      {"intake", 8}, {"report", 9},
                                           {"cli", 10}};
 
 // Third-party headers by how they begin, and the only folder that may include them.
 const std::map<std::string, std::string> kOnlyIn = {{"unicode/", "text"}, {"re2/", "match"},        {"nlohmann/", "rubric"},
                                                     {"CLI/", "cli"},      {"libstemmer", "vocabulary"}, {"gmp", "quantity"},  {"csv.h", "intake"},
+                                                    {"zip.h", "document"}, {"expat", "document"},
                                                     {"nettle/", "base"}};
 
 std::vector<std::string> faults(const std::string& folder, const std::string& file, const std::string& line) {
