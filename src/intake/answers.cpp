@@ -3,26 +3,19 @@
 #include <algorithm>
 #include <cstring>
 #include <filesystem>
+#include <iterator>
 
 #include "document/document.h"
 #include "intake/csv_answers.h"
+#include "intake/endings.h"
 #include "intake/files.h"
 #include "intake/jsonl.h"
+#include "intake/pdf.h"
 #include "intake/utf16_bytes.h"
+#include "intake/zip_answers.h"
 
 namespace retort {
 namespace fs = std::filesystem;
-
-namespace {
-
-Result<std::string> read_single(const Descriptor& file, const std::string& ending, const std::string& name, Findings& findings) {
-  if (ending == ".docx") return read_docx(file.get(), name, findings);
-  Result<std::string> content = read_rest(file, name, kLongestAnswer);
-  if (!content) return content.finding();
-  return from_utf16(std::move(*content));
-}
-
-}  // namespace
 
 AnswerStream::AnswerStream(std::vector<std::string> inputs, IntakeOptions options) : options_(std::move(options)), inputs_(std::move(inputs)) {
   if (inputs_.empty()) inputs_.emplace_back("-");
@@ -101,35 +94,50 @@ bool AnswerStream::open_standard_input(Answer& out, Findings& findings) {
   return true;
 }
 
+// Opens a file; true if it is one answer, which is then in `out`.
 bool AnswerStream::open_file_input(const InputFile& file, Answer& out, Findings& findings) {
   std::string ending = ending_of(file.rest);
-  if (ending == ".txt" || ending == ".md" || ending == ".docx") return open_single(file, ending, out, findings);
-  if (ending != ".jsonl" && ending != ".csv" && ending != ".tsv") {
-    fail(make_finding(Code::ending_unknown, shown_name(file, options_), {ending}), findings);
+  std::optional<FileKind> kind = kind_of(ending);
+  if (!kind) {
+    fail(why_not(ending, shown_name(file, options_)), findings);
     return false;
   }
+  bool many = *kind == FileKind::csv || *kind == FileKind::jsonl || *kind == FileKind::zip;
+  if (many) open_many(file, *kind, findings);
+  return !many && open_single(file, *kind, out, findings);
+}
+
+// A file that holds many answers.
+void AnswerStream::open_many(const InputFile& file, FileKind kind, Findings& findings) {
   std::string name = file.root + file.rest;
-  Result<Descriptor> opened = open_file(file.path, name);
-  if (!opened) {
-    fail(opened.finding(), findings);
-    return false;
-  }
-  if (ending != ".jsonl") {
+  if (kind == FileKind::zip && file.archive != nullptr) return fail(make_finding(Code::archive_nested, name), findings);
+  Result<Descriptor> opened = open_input_file(file, name);
+  if (!opened) return fail(opened.finding(), findings);
+  if (kind == FileKind::zip) return expand_zip(*opened, name, findings);
+  if (kind == FileKind::csv) {
     source_ = open_csv_answers(std::move(*opened), name, options_);
-    return false;
+    return;
   }
   auto lines = std::make_unique<LineReader>(opened->get(), kLongestLine);
   source_ = open_jsonl(std::move(*opened), std::move(lines), name, options_);
-  return false;
+}
+
+Result<std::string> AnswerStream::read_single(const InputFile& file, FileKind kind, const std::string& name, Findings& findings) const {
+  Result<Descriptor> opened = open_input_file(file, name);
+  if (!opened) return opened.finding();
+  if (kind == FileKind::docx) return read_docx(opened->get(), name, findings);
+  if (kind == FileKind::pdf) return read_pdf(opened->get(), name, options_.pdf_reader);
+  Result<std::string> content = read_rest(*opened, name, kLongestAnswer);
+  if (!content) return content.finding();
+  return from_utf16(std::move(*content));
 }
 
 // A file that is one answer.
-bool AnswerStream::open_single(const InputFile& file, const std::string& ending, Answer& out, Findings& findings) {
+bool AnswerStream::open_single(const InputFile& file, FileKind kind, Answer& out, Findings& findings) {
   out = Answer{};
   out.id = file.label;
   out.origin = shown_name(file, options_);
-  Result<Descriptor> opened = open_file(file.path, out.origin);
-  Result<std::string> content = opened ? read_single(*opened, ending, out.origin, findings) : opened.finding();
+  Result<std::string> content = read_single(file, kind, out.origin, findings);
   if (!content) {
     fail(content.finding(), findings);
     return false;
@@ -139,18 +147,34 @@ bool AnswerStream::open_single(const InputFile& file, const std::string& ending,
   return true;
 }
 
+void AnswerStream::take_files(std::vector<InputFile> files) {
+  std::reverse(files.begin(), files.end());
+  files_.insert(files_.end(), std::make_move_iterator(files.begin()), std::make_move_iterator(files.end()));
+}
+
+void AnswerStream::expand_zip(const Descriptor& opened, const std::string& name, Findings& findings) {
+  std::size_t before = findings.size();
+  Result<std::vector<InputFile>> files = files_in_zip(opened, name, findings);
+  failed_ += findings.size() - before;
+  if (files)
+    take_files(std::move(*files));
+  else
+    fail(files.finding(), findings);
+}
+
 void AnswerStream::expand(const std::string& folder, Findings& findings) {
   Result<std::vector<std::string>> files = list_folder(folder);
   if (!files) {
     fail(files.finding(), findings);
     return;
   }
-  if (files->empty()) fail(make_finding(Code::folder_empty, folder), findings);
   std::string root = folder.ends_with('/') ? folder : folder + "/";
   std::vector<std::string> names;
-  for (const std::string& path : *files) names.push_back(path.substr(root.size()));
-  files_ = files_below(root, names);
-  std::reverse(files_.begin(), files_.end());
+  for (const std::string& path : *files) {
+    if (!is_litter(path.substr(root.size()))) names.push_back(path.substr(root.size()));
+  }
+  if (names.empty()) fail(make_finding(Code::folder_empty, folder), findings);
+  take_files(files_below(root, names));
 }
 
 }  // namespace retort

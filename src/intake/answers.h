@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "intake/answer.h"
+#include "intake/endings.h"
 #include "intake/input_file.h"
 #include "intake/options.h"
 #include "intake/source.h"
@@ -31,7 +32,11 @@ class AnswerStream {
   bool open_input(const std::string& input, Answer& out, Findings& findings);
   bool open_standard_input(Answer& out, Findings& findings);
   bool open_file_input(const InputFile& file, Answer& out, Findings& findings);
-  bool open_single(const InputFile& file, const std::string& ending, Answer& out, Findings& findings);
+  void open_many(const InputFile& file, FileKind kind, Findings& findings);
+  bool open_single(const InputFile& file, FileKind kind, Answer& out, Findings& findings);
+  [[nodiscard]] Result<std::string> read_single(const InputFile& file, FileKind kind, const std::string& name, Findings& findings) const;
+  void expand_zip(const Descriptor& opened, const std::string& name, Findings& findings);
+  void take_files(std::vector<InputFile> files);
   void expand(const std::string& folder, Findings& findings);
   void fail(Finding finding, Findings& findings);
   void close();

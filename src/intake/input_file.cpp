@@ -28,7 +28,7 @@ std::map<std::string, int> count(const std::vector<std::string>& names, Make mak
 InputFile file_named(const std::string& path) {
   std::string folder = fs::path(path).parent_path().string();
   bool slash = !folder.empty() && !folder.ends_with('/');
-  return {path, slash ? folder + "/" : folder, fs::path(path).filename().string(), fs::path(path).stem().string()};
+  return {path, slash ? folder + "/" : folder, fs::path(path).filename().string(), fs::path(path).stem().string(), nullptr, 0};
 }
 
 std::vector<InputFile> files_below(const std::string& root, const std::vector<std::string>& names) {
@@ -40,7 +40,7 @@ std::vector<InputFile> files_below(const std::string& root, const std::vector<st
     std::string label = stem(name);
     if (stems[label] > 1) label = without_ending(name);
     if (stems[stem(name)] > 1 && paths[label] > 1) label = name;
-    out.push_back({root + name, root, name, label});
+    out.push_back({root + name, root, name, label, nullptr, 0});
   }
   return out;
 }
@@ -50,6 +50,19 @@ std::string ending_of(std::string_view path) {
   std::transform(out.begin(), out.end(), out.begin(),
                  [](unsigned char c) { return c < 0x80 ? static_cast<char>(std::tolower(c)) : static_cast<char>(c); });
   return out;
+}
+
+Result<Descriptor> open_input_file(const InputFile& file, const std::string& name) {
+  if (file.archive == nullptr) return open_file(file.path, name);
+  Result<std::string> content = file.archive->read(file.entry);
+  if (!content) {
+    Finding finding = content.finding();
+    finding.file = name;
+    return finding;
+  }
+  Descriptor unpacked = memory_file(*content);
+  if (unpacked.get() < 0) return make_finding(Code::file_unreadable, name, {"there is not enough memory"});
+  return unpacked;
 }
 
 std::string shown_name(const InputFile& file, const IntakeOptions& options) {

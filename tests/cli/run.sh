@@ -125,6 +125,16 @@ expect "a CSV file" 0 "answers were taken from 'Second draft'" '"id":"row 3".*"r
 expect "columns by name" 0 "row 3 \(Ben\) has no answer" '"id":"Anna"' "$program" check $rub form.csv --answer-column "first draft" --label-column 1 --format jsonl
 expect "no such column" 1 "no column 'third' .named with --answer-column.; to put it right: use one of these.*'Who', 'First draft'" "" "$program" check $rub form.csv --answer-column third
 
+# other kinds of files
+(cd class && python3 -m zipfile -c ../class.zip one.txt odd.xyz)
+printf 'x' >old.doc; printf 'x' >photo.jpg; printf 'x' >macros.docm; printf 'x' >broken.docx
+expect "a .zip file" 1 "class.zip/odd.xyz: error: the ending" '"id":"one"' "$program" check $rub class.zip --format jsonl
+expect "an old document" 1 "old.doc: error: '.doc' files cannot be read; to put it right: open it in a word processor" '"id":"one"' "$program" check $rub old.doc one.txt --format jsonl
+expect "a picture" 1 "photo.jpg: error: this is a picture" "" "$program" check $rub photo.jpg
+expect "macros" 1 "macros.docm: error: '.docm' files can hold macros" "" "$program" check $rub macros.docm
+expect "a broken document" 1 "broken.docx: error: this file is damaged" "" "$program" check $rub broken.docx
+expect "no program for PDF files" 1 "needs the program 'pdftotext', which is not there" "" bash -c "printf x >a.pdf; PATH= '$program' check $rub a.pdf"
+
 # codes instead of names
 expect "pseudonyms" 0 "" '"id":"P[0-9][0-9]"' "$program" check $rub good.jsonl one.txt --pseudonyms key.csv --format jsonl
 expect "the key file" 0 "" '^"one","P[0-9][0-9]"' cat key.csv
