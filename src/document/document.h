@@ -15,4 +15,7 @@ namespace retort {
 // Fails if it is damaged, locked, over a limit or something else; `findings` gets what is odd about it.
 Result<std::string> read_docx(int fd, const std::string& file, Findings& findings, const DocumentLimits& limits = {});
 
+// The same for an .odt file.
+Result<std::string> read_odt(int fd, const std::string& file, Findings& findings, const DocumentLimits& limits = {});
+
 }  // namespace retort

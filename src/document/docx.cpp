@@ -74,7 +74,9 @@ class Docx {
     for (const std::string& id : body.notes_spoken_of()) {
       auto note = story.notes().find(id);
       if (note == story.notes().end() || text.size() > limits_.text_bytes) continue;
-      text += "\n" + note->second;
+      std::size_t begin = note->second.find_first_not_of(" \t\n");  // behind the note's number
+      if (begin == std::string::npos) continue;
+      text += "\n" + note->second.substr(begin);
       while (text.ends_with('\n')) text.pop_back();
     }
     return Done{};

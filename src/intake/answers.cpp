@@ -126,6 +126,7 @@ Result<std::string> AnswerStream::read_single(const InputFile& file, FileKind ki
   Result<Descriptor> opened = open_input_file(file, name);
   if (!opened) return opened.finding();
   if (kind == FileKind::docx) return read_docx(opened->get(), name, findings);
+  if (kind == FileKind::odt) return read_odt(opened->get(), name, findings);
   if (kind == FileKind::pdf) return read_pdf(opened->get(), name, options_.pdf_reader);
   Result<std::string> content = read_rest(*opened, name, kLongestAnswer);
   if (!content) return content.finding();

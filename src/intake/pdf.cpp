@@ -51,7 +51,37 @@ std::string why(const ChildResult& result, const ChildLimits& limits) {
   return first.empty() ? "status " + std::to_string(result.status) : printable(first, 120);
 }
 
+// "1.", "a)", a dash, a bullet: the beginning of an item of a list.
+bool begins_item(std::string_view line) {
+  if (line.starts_with("\u2022") || line.starts_with("\u2013 ") || line.starts_with("- ")) return true;
+  std::size_t size = 0;
+  while (size < line.size() && size < 3 && std::isdigit(static_cast<unsigned char>(line[size])) != 0) ++size;
+  if (size == 0 && !line.empty() && std::isalpha(static_cast<unsigned char>(line[0])) != 0) {
+    return line.size() > 1 && line[1] == ')';
+  }
+  bool mark = size > 0 && size < line.size() && (line[size] == '.' || line[size] == ')');
+  return mark && (size + 1 == line.size() || std::isdigit(static_cast<unsigned char>(line[size + 1])) == 0);
+}
+
 }  // namespace
+
+std::string mark_powers(std::string_view text) {
+  constexpr std::string_view kMinus = "\u2212";
+  std::string out;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    out += text[i];
+    if (!out.ends_with("10") || out.size() < 3) continue;
+    std::string_view before = std::string_view(out).substr(0, out.size() - 2);
+    while (before.ends_with(' ')) before.remove_suffix(1);
+    bool times = before.ends_with("\u00D7") ||
+                 (before.ends_with('x') && (before.size() == 1 || std::isalpha(static_cast<unsigned char>(before[before.size() - 2])) == 0));
+    std::string_view rest = text.substr(i + 1);
+    std::size_t sign = rest.starts_with('-') ? 1 : rest.starts_with(kMinus) ? kMinus.size() : 0;
+    bool power = times && sign > 0 && sign < rest.size() && std::isdigit(static_cast<unsigned char>(rest[sign])) != 0;
+    if (power) out += '^';
+  }
+  return out;
+}
 
 std::string join_wrapped(std::string_view text) {
   std::vector<std::string_view> lines = lines_of(text);
@@ -65,7 +95,7 @@ std::string join_wrapped(std::string_view text) {
     if (i + 1 == lines.size()) break;
     std::string_view next = lines[i + 1];
     std::size_t word = characters(next.substr(0, next.find(' ')));
-    bool wrapped = widest >= kProse && !lines[i].empty() && !next.empty() && characters(lines[i]) + 1 + word > full;
+    bool wrapped = widest >= kProse && !lines[i].empty() && !next.empty() && !begins_item(next) && characters(lines[i]) + 1 + word > full;
     out += wrapped ? ' ' : '\n';
   }
   return out;
@@ -84,7 +114,7 @@ Result<std::string> read_pdf(int fd, const std::string& file, const std::string&
   if (result.err.find("ncorrect password") != std::string::npos) return make_finding(Code::document_protected, file);
   if (result.end != ChildResult::End::exited || result.status != 0) return make_finding(Code::pdf_failed, file, {why(result, limits)});
   if (!has_text(result.out)) return make_finding(Code::pdf_no_text, file);
-  std::string text = join_wrapped(result.out);
+  std::string text = join_wrapped(mark_powers(result.out));
   while (text.ends_with('\n')) text.pop_back();
   return text;
 }

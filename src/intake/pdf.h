@@ -1,6 +1,7 @@
 // PDF files with a text layer, read by poppler's pdftotext in a process of its own.
 #pragma once
 #include <string>
+#include <string_view>
 
 #include "base/result.h"
 #include "intake/child_process.h"
@@ -14,5 +15,8 @@ Result<std::string> read_pdf(int fd, const std::string& file, const std::string&
 // Joins lines with the next one where the next one's first word would not have fitted behind them, as far as the number of
 // characters tells.
 std::string join_wrapped(std::string_view text);
+
+// A raised exponent comes out of a PDF file in the line: "x 10-3". Marks it: "x 10^-3". Only where a minus stands, since "x 103" may be meant.
+std::string mark_powers(std::string_view text);
 
 }  // namespace retort

@@ -140,9 +140,28 @@ TEST(Pdf, WrappedLines) {
       {"room for the next word", "short line\nthis line goes on to the end of the page and so on",
        "short line\nthis line goes on to the end of the page and so on"},
       {"spaces at the end", "this line goes on to the end of the page and  \nthen", "this line goes on to the end of the page and then"},
+      {"items of a list", "this line goes on to the end of the page and\n1. hang\n2.add 1.5 N to it and then look at the ruler\na) read\n\u2022 and",
+       "this line goes on to the end of the page and\n1. hang\n2.add 1.5 N to it and then look at the ruler\na) read\n\u2022 and"},
+      {"a number is no item", "this line goes on to the end of the page and\n1.5 N is hung",
+       "this line goes on to the end of the page and 1.5 N is hung"},
       {"nothing", "", ""},
   };
   for (const Wrap& row : rows) EXPECT_EQ(join_wrapped(row.text), row.expected) << row.name;
+}
+
+TEST(Pdf, PowersOfTen) {
+  const Wrap rows[] = {
+      {"a minus", "2.0 x 10-3 m", "2.0 x 10^-3 m"},
+      {"a real minus and a cross", "2.0 \u00D7 10\u221212 m", "2.0 \u00D7 10^\u221212 m"},
+      {"no space", "2x10-3", "2x10^-3"},
+      {"a difference", "12 - 10-3", "12 - 10-3"},
+      {"no minus", "2 x 103", "2 x 103"},
+      {"a word that ends in x", "box 10-3", "box 10-3"},
+      {"a range of another number", "x 110-3", "x 110-3"},
+      {"the end", "x 10-", "x 10-"},
+      {"ten alone", "10-3", "10-3"},
+  };
+  for (const Wrap& row : rows) EXPECT_EQ(mark_powers(row.text), row.expected) << row.name;
 }
 
 }  // namespace
