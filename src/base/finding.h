@@ -148,6 +148,16 @@ enum class Code : std::uint16_t {
   // key files
   key_file_bad,
   key_file_repeated,
+  // checked answers and tallies
+  moderate_line_unknown,
+  moderate_no_rubric,
+  moderate_nothing,
+  checked_bad,
+  tally_bad,
+  tally_other_seed,
+  tally_rubrics_cut,
+  tally_groups_cut,
+  tally_steps_cut,
   // labelled files
   label_unknown_step,
   label_bad_status,

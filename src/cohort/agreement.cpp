@@ -10,7 +10,9 @@
 namespace retort::cohort {
 namespace {
 
-double real(Count count) { return static_cast<double>(count); }
+double real(Count count) {
+  return static_cast<double>(count);
+}
 
 struct Margins {
   std::map<int, Count> first, second;

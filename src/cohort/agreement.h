@@ -21,7 +21,7 @@ struct Estimate {
 };
 
 struct MarkerAgreement {
-  Count answers = 0;        // with both marks
+  Count answers = 0;  // with both marks
   Share exact;
   Share within_one;         // the exact ones among them
   double first_mean = 0.0;  // in marks

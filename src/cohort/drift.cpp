@@ -9,8 +9,12 @@ namespace retort::cohort {
 namespace {
 __extension__ using Signed = __int128;
 
-Signed as_signed(DriftSums::Wide value) { return static_cast<Signed>(value); }
-DriftSums::Wide wide(std::int64_t value) { return static_cast<DriftSums::Wide>(static_cast<Signed>(value)); }
+Signed as_signed(DriftSums::Wide value) {
+  return static_cast<Signed>(value);
+}
+DriftSums::Wide wide(std::int64_t value) {
+  return static_cast<DriftSums::Wide>(static_cast<Signed>(value));
+}
 
 }  // namespace
 

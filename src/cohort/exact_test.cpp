@@ -10,7 +10,9 @@ namespace {
 constexpr double kAlike = 1 + 1e-7;
 constexpr double kNegligible = 1e-17;  // of the sum so far
 
-double log_choose(double n, double k) { return std::lgamma(n + 1) - std::lgamma(k + 1) - std::lgamma(n - k + 1); }
+double log_choose(double n, double k) {
+  return std::lgamma(n + 1) - std::lgamma(k + 1) - std::lgamma(n - k + 1);
+}
 
 // The hypergeometric distribution of the first cell: `drawn` out of `total`, of which `marked` are of the kind counted.
 class FirstCell {

@@ -13,7 +13,9 @@ std::uint64_t Random::next() {
   return z ^ (z >> 31U);
 }
 
-double Random::fraction() { return static_cast<double>(next() >> 11U) * 0x1.0p-53; }
+double Random::fraction() {
+  return static_cast<double>(next() >> 11U) * 0x1.0p-53;
+}
 
 Count Random::binomial(Count of, double chance) {
   if (of == 0 || chance <= 0) return 0;

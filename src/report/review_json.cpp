@@ -12,7 +12,7 @@ void write_steps(const Rubric& rubric, const Answer& answer, const Review& revie
     const StepReview& step = review.steps[i];
     json.begin_object();
     json.key("id").text(rubric.steps[i].id).key("facet").text(rubric.steps[i].facet);
-    json.key("status").text(status_word(step.status));
+    json.key("core").boolean(rubric.steps[i].core).key("status").text(status_word(step.status));
     json.key("evidence").begin_array();
     for (Span span : step.evidence) {
       json.begin_object().key("start").number(span.begin).key("end").number(span.end).key("text").text(span.of(answer.text)).end_object();
