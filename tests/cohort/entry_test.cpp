@@ -12,7 +12,9 @@ TEST(Entry, IsTheSameFromALineAsFromTheReview) {
   ASSERT_NE(small.checker, nullptr);
   Answer answer;
   Findings findings;
-  ASSERT_TRUE(read_answer_line(R"({"id": "a7", "text": "use a ruler. k = 6.0 N / 15 cm = 4 N/m", "group": "9B", "mark": 3, "mark2": 4, "position": 12})", "f", 1, answer, findings));
+  ASSERT_TRUE(
+      read_answer_line(R"({"id": "a7", "text": "use a ruler. k = 6.0 N / 15 cm = 4 N/m", "group": "9B", "mark": 3, "mark2": 4, "position": 12})", "f",
+                       1, answer, findings));
   Review review = small.review(answer.text);
   std::string line;
   append_review_json(small.checker->rubric(), answer, review, line);
@@ -61,7 +63,8 @@ TEST_P(CheckedLine, IsReadOrItsFaultNamed) {
 INSTANTIATE_TEST_SUITE_P(
     Rows, CheckedLine,
     ::testing::Values(LineRow{"least", R"({"id": "a", "rubric": "r", "steps": []})", ""}, LineRow{"no id", R"({"rubric": "r", "steps": []})", "id"},
-                      LineRow{"no rubric", R"({"id": "a", "steps": []})", "rubric"}, LineRow{"steps no list", R"({"id": "a", "rubric": "r", "steps": 1})", "steps"},
+                      LineRow{"no rubric", R"({"id": "a", "steps": []})", "rubric"},
+                      LineRow{"steps no list", R"({"id": "a", "rubric": "r", "steps": 1})", "steps"},
                       LineRow{"unknown status", R"({"id": "a", "rubric": "r", "steps": [{"id": "s", "status": "good"}]})", "steps"},
                       LineRow{"mark in words", R"({"id": "a", "rubric": "r", "steps": [], "mark": "three"})", "mark"},
                       LineRow{"mark too high", R"({"id": "a", "rubric": "r", "steps": [], "mark2": 101})", "mark2"},

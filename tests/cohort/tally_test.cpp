@@ -62,8 +62,8 @@ TEST_P(TallySplit, AnySplitInAnyOrderGivesTheSameBytes) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Rows, TallySplit,
-                         ::testing::Values(SplitRow{"nothing", 0, 2, 1}, SplitRow{"one", 1, 3, 2}, SplitRow{"few", 30, 4, 3}, SplitRow{"many", 3000, 7, 4},
-                                           SplitRow{"more parts than answers", 5, 9, 5}),
+                         ::testing::Values(SplitRow{"nothing", 0, 2, 1}, SplitRow{"one", 1, 3, 2}, SplitRow{"few", 30, 4, 3},
+                                           SplitRow{"many", 3000, 7, 4}, SplitRow{"more parts than answers", 5, 9, 5}),
                          test::row_name<SplitRow>);
 
 TEST(Tally, CountsWhatIsThere) {
@@ -86,9 +86,9 @@ TEST(Tally, CountsWhatIsThere) {
   EXPECT_EQ(cell.steps.at("s"), (cohort::StepCounts{0, 2, 0}));
   EXPECT_EQ(cell.steps.at("t"), (cohort::StepCounts{0, 0, 2}));
   EXPECT_EQ(cell.crosstab.at({5, 2}), 2U);
-  EXPECT_EQ(cell.markers[0].outside.at(2), 2U);   // 5 is two above 2 to 3
+  EXPECT_EQ(cell.markers[0].outside.at(2), 2U);  // 5 is two above 2 to 3
   EXPECT_EQ(cell.markers[1].outside.at(0), 2U);
-  EXPECT_EQ(cell.markers[0].drift.y, 10);         // twice (2 * 5 - 2 - 3) half marks
+  EXPECT_EQ(cell.markers[0].drift.y, 10);  // twice (2 * 5 - 2 - 3) half marks
   EXPECT_EQ(cell.calculations.slips.at("rounding"), 2U);
   EXPECT_EQ(rubric.core, std::set<std::string>{"s"});
   EXPECT_EQ(rubric.again.size(), 2U);
@@ -123,7 +123,8 @@ INSTANTIATE_TEST_SUITE_P(
     Rows, Reasons,
     ::testing::Values(ReasonRow{"all well", 4, 4, 3, 4, kYes, kYes, {}}, ReasonRow{"one mark apart", 4, 3, 3, 4, kYes, kYes, {}},
                       ReasonRow{"two marks apart", 4, 2, 3, 4, kYes, kYes, {cohort::Reason::markers_apart}},
-                      ReasonRow{"one above", 5, -1, 3, 4, kYes, kYes, {}}, ReasonRow{"two above", 6, -1, 3, 4, kYes, kYes, {cohort::Reason::above_range}},
+                      ReasonRow{"one above", 5, -1, 3, 4, kYes, kYes, {}},
+                      ReasonRow{"two above", 6, -1, 3, 4, kYes, kYes, {cohort::Reason::above_range}},
                       ReasonRow{"two below", 1, -1, 3, 4, kYes, kYes, {cohort::Reason::below_range}},
                       ReasonRow{"by the second marker", -1, 1, 3, 4, kYes, kYes, {cohort::Reason::below_range}},
                       ReasonRow{"nothing found", 0, 0, 0, 0, kNo, kNo, {cohort::Reason::nothing_found}},
@@ -193,12 +194,15 @@ TEST_P(BadTally, IsRefusedWhole) {
 
 INSTANTIATE_TEST_SUITE_P(
     Rows, BadTally,
-    ::testing::Values(BadRow{"other format", R"({"tally": 2})", Code::format_unsupported, "2"}, BadRow{"no seed", R"({"tally": 1})", Code::tally_bad, "seed"},
+    ::testing::Values(BadRow{"other format", R"({"tally": 2})", Code::format_unsupported, "2"},
+                      BadRow{"no seed", R"({"tally": 1})", Code::tally_bad, "seed"},
                       BadRow{"other seed", R"({"tally": 1, "seed": "9"})", Code::tally_other_seed, "9"},
                       BadRow{"no rubric", R"({"tally": 1, "seed": "1"})", Code::tally_bad, "rubric"},
                       BadRow{"no counts", R"({"tally": 1, "seed": "1", "rubric": "r", "group": "g"})", Code::tally_bad, "answers"},
-                      BadRow{"less than none", R"({"tally": 1, "seed": "1", "rubric": "r", "group": "g", "answers": -1})", Code::tally_bad, "answers"},
-                      BadRow{"steps not threes", R"({"tally": 1, "seed": "1", "rubric": "r", "group": "g", "answers": 1, "steps": {"s": [1, 2]}})", Code::tally_bad, "steps"},
+                      BadRow{"less than none", R"({"tally": 1, "seed": "1", "rubric": "r", "group": "g", "answers": -1})", Code::tally_bad,
+                             "answers"},
+                      BadRow{"steps not threes", R"({"tally": 1, "seed": "1", "rubric": "r", "group": "g", "answers": 1, "steps": {"s": [1, 2]}})",
+                             Code::tally_bad, "steps"},
                       BadRow{"list without reasons", R"({"tally": 1, "seed": "1", "rubric": "r", "of": 6, "core": []})", Code::tally_bad, "reasons"}),
     test::row_name<BadRow>);
 
