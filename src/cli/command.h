@@ -1,5 +1,6 @@
 // The commands of the program: a table of names and functions, one file for each.
 #pragma once
+#include <cstdint>
 #include <string>
 #include <vector>
 
@@ -24,11 +25,16 @@ struct Options {
   std::string pseudonyms;  // the key file; empty: labels stay
   unsigned threads = 0;    // 0: as many as the machine has
   bool quiet = false;
+  bool tally = false;      // of moderate: write the tally itself
+  bool in_order = false;   // of moderate: the inputs stand in the order they were marked
+  std::uint64_t seed = 1;  // of the sample and of the bootstrap
+  unsigned sample = 20;    // answers to mark again
   int width = 0;           // 0: the terminal's, or 80
 };
 
 int run_calc(const Options& options);
 int run_check(const Options& options);
+int run_moderate(const Options& options);
 int run_results(const Options& options);
 int run_rubric_list(const Options& options);
 int run_rubric_show(const Options& options);

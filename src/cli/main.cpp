@@ -41,6 +41,19 @@ void add_answers(CLI::App& app, Options& options) {
   add_output(app, options);
 }
 
+void add_moderation(CLI::App& app, Options& options) {
+  app.add_option("INPUT", options.inputs, "lines of 'check --format jsonl' or of 'moderate --tally', answers, or - for standard input (also when there is none)");
+  app.add_option("--rubric", options.rubric, "the rubric of answers that were not checked yet and name none");
+  app.add_option("--format", options.format, "text, json or csv")->check(CLI::IsMember({"text", "json", "csv"}));
+  app.add_flag("--tally", options.tally, "write the tally, which can be given to moderate again with others");
+  app.add_option("--seed", options.seed, "a whole number that decides which answers are drawn (1)");
+  app.add_option("--sample", options.sample, "how many answers to draw for marking again (20)")->check(CLI::Range(0U, 50U));
+  app.add_flag("--in-order", options.in_order, "the answers stand in the order in which they were marked, so that drift can be seen");
+  app.add_option("--threads", options.threads, "how many lines at once (0: as many as the machine has)")->check(CLI::Range(0U, 256U));
+  app.add_option("--width", options.width, "columns of the text")->check(CLI::Range(40, 400));
+  add_output(app, options);
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -72,6 +85,9 @@ int main(int argc, char** argv) {
   results.add_option("--rubric", options.rubric, "the investigation, which says what the gradient stands for");
   results.add_option("--width", options.width, "columns of the text")->check(CLI::Range(40, 400));
   add_output(results, options);
+
+  CLI::App& moderate = add(app, "moderate", "many checked answers together: what is missing, groups that differ, markers, what to look at again", retort::cli::run_moderate);
+  add_moderation(moderate, options);
 
   CLI::App* rubric = app.add_subcommand("rubric", "the rubrics: list, show, lint, test, hear");
   rubric->require_subcommand(1);

@@ -74,4 +74,12 @@ std::string advice(const calc::Calculation& c) {
   return out;
 }
 
+std::string slip_words(std::string_view slip) {
+  for (int i = 0; i <= static_cast<int>(calc::Slip::chain); ++i) {
+    auto each = static_cast<calc::Slip>(i);
+    if (slip == calc::name(each)) return std::string(message(code(each)).what);
+  }
+  return std::string(slip);
+}
+
 }  // namespace retort

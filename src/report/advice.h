@@ -1,6 +1,7 @@
 // One sentence for a pupil on a calculation: what went wrong, and what to do.
 #pragma once
 #include <string>
+#include <string_view>
 
 #include "calc/calculation.h"
 
@@ -8,5 +9,8 @@ namespace retort {
 
 // Empty for a right one with nothing to say about it.
 std::string advice(const calc::Calculation& calculation);
+
+// What went wrong in a slip named as in JSON ("power-of-ten"); `slip` itself if there is none of that name.
+std::string slip_words(std::string_view slip);
 
 }  // namespace retort

@@ -58,6 +58,34 @@ expect "a fault in the formulas is named" 2 "formulas.json:[0-9]+:[0-9]+: error:
 rm broken/formulas.json
 expect "no formulas" 2 "there is no 'formulas.json'" "" env RETORT_RUBRICS=broken "$program" calc sums.jsonl
 
+# many answers together
+pile=$source/corpus/demo/pile/answers.jsonl
+"$program" check $rub "$pile" --format jsonl >pile.jsonl
+split -n l/3 pile.jsonl part. && for part in part.??; do "$program" moderate --tally - <"$part" >"$part.tally.jsonl"; done
+expect "moderate answers" 0 "" "missing more often in 10C" "$program" moderate "$pile"
+expect "moderate checked lines" 0 "" "missing more often in 10C" "$program" moderate pile.jsonl
+expect "moderate standard input" 0 "" "missing more often in 10C" bash -c "cat pile.jsonl | '$program' moderate"
+expect "answers and checked lines give the same" 0 "" "" bash -c "cmp <('$program' moderate '$pile') <('$program' moderate pile.jsonl)"
+expect "tallies of parts give the same" 0 "" "" bash -c "cmp <('$program' moderate part.ac.tally.jsonl part.aa.tally.jsonl part.ab.tally.jsonl) <('$program' moderate pile.jsonl)"
+expect "tallies and lines mix" 0 "" "" bash -c "cmp <('$program' moderate --tally part.ac.tally.jsonl part.aa.tally.jsonl - <part.ab) <('$program' moderate --tally pile.jsonl)"
+expect "threads change no tally" 0 "" "" bash -c "cmp <('$program' moderate --tally pile.jsonl --threads 1) <('$program' moderate --tally pile.jsonl --threads 7)"
+expect "moderate as JSON" 0 "" '^\{"format":1,"seed":"1","rubrics":\[\{"id":"spring-extension"' "$program" moderate pile.jsonl --format json
+expect "moderation JSON is valid" 0 "" "" bash -c "'$program' moderate pile.jsonl --format json | python3 -c 'import json, sys; json.load(sys.stdin)'"
+expect "moderate as CSV" 0 "" "^step,spring-extension,10C,\"missing: " "$program" moderate pile.jsonl --format csv
+expect "another sample" 0 "" "8 answers drawn by lot, each mark in turn \(seed 5\)" "$program" moderate pile.jsonl --seed 5 --sample 8
+expect "a tally of another seed" 1 "part.aa.tally.jsonl, line 1: error: this tally was made with seed 1, and now the seed is 2" "" "$program" moderate part.aa.tally.jsonl --seed 2
+expect "an empty part has an empty tally" 0 "" "" "$program" moderate --tally -
+expect "nothing to moderate" 1 "there is no answer to count" "" "$program" moderate -
+expect "a line of no known kind" 1 "odd.jsonl, line 2: error: this is no checked answer" "54 answers" bash -c "(head -1 pile.jsonl; echo '{\"x\": 1}'; tail -n +2 pile.jsonl) >odd.jsonl; '$program' moderate odd.jsonl"
+expect "no rubric named" 1 "does not say which rubric" "" "$program" moderate good.jsonl
+expect "the rubric by option" 0 "" "2 answers" "$program" moderate good.jsonl --rubric $rub
+expect "a rubric named by the data is no path" 1 "there is no rubric '../$rub'" "" bash -c "echo '{\"text\": \"a\", \"rubric\": \"../$rub\"}' | '$program' moderate"
+expect "unknown rubric for moderate" 2 "did you mean" "" "$program" moderate pile.jsonl --rubric spring-extensoin
+expect "missing pile" 1 "no.jsonl: error: there is no file" "54 answers" "$program" moderate no.jsonl pile.jsonl
+expect "drift in the order of the lines" 0 "" "Along the pile" bash -c "sed 's/\"position\":[0-9]*//' pile.jsonl | '$program' moderate --in-order"
+expect "no formulas in a spreadsheet" 0 "" "'=1\\+1" bash -c "sed 's/\"group\":\"10A\"/\"group\":\"=1+1\"/' pile.jsonl | '$program' moderate --format csv"
+expect "full disk for moderate" 1 "could not be written" "" "$program" moderate pile.jsonl -o /dev/full
+
 # results tables
 table=$source/corpus/demo/results/spring.csv
 printf 'F / N,t 1 / s,t 2 / s\n1,2,oops\n2,4,\n3,6,6\n' >odd.csv

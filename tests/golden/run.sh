@@ -29,4 +29,9 @@ golden results-refraction.txt "$program" results corpus/demo/results/refraction.
 golden results-trolley.txt "$program" results corpus/demo/results/trolley.csv --rubric trolley-acceleration --width 80
 golden results-pendulum.txt "$program" results corpus/demo/results/pendulum.csv --width 80
 golden results-pendulum.svg "$program" results corpus/demo/results/pendulum.csv --format svg
+golden moderate.txt "$program" moderate corpus/demo/pile/answers.jsonl --width 80
+golden moderate-narrow.txt "$program" moderate corpus/demo/pile/answers.jsonl --width 40 --sample 3
+golden moderate.json "$program" moderate corpus/demo/pile/answers.jsonl --format json
+golden moderate.csv "$program" moderate corpus/demo/pile/answers.jsonl --format csv
+golden moderate-tally.jsonl "$program" moderate corpus/demo/pile/answers.jsonl --tally
 exit $failed
