@@ -114,7 +114,7 @@ constexpr std::array kMessages = {
     Message{Code::doubt_too_large, "too-large", note, "A number here is far larger or smaller than any measurement.", "Check its power of ten."},
     Message{Code::doubt_value_missing, "value-missing", note, "This cannot be checked: a value that it needs does not stand in the text.", "Write down every value that you use."},
     Message{Code::csv_not_text, "csv-not-text", error, "this is no CSV file in an encoding that can be read", "save the table as CSV (UTF-8)"},
-    Message{Code::csv_not_utf8, "csv-not-utf8", note, "{0} bytes are not UTF-8 and were read as Windows-1252", "check the signs such as \u00B0 and \u00B2, or save as CSV (UTF-8)"},
+    Message{Code::csv_not_utf8, "csv-not-utf8", note, "{0} bytes are not UTF-8 and were read as Windows-1252", "check the signs such as \u00B0 and \u00B2, or save it as UTF-8"},
     Message{Code::csv_quote_open, "csv-quote-open", warning, "the quote that opens here is never closed, so all that follows became one cell",
             "close the quote, or take it out"},
     Message{Code::csv_too_many_cells, "csv-too-many-cells", error, "the table has more than {0} cells", "split it into smaller files"},

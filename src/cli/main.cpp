@@ -21,14 +21,18 @@ void add_output(CLI::App& app, Options& options) {
   app.add_option("-o,--output", options.output, "write to this file, whole or not at all");
 }
 
-// How inputs are read: every command that takes pupils' answers has these.
-void add_intake(CLI::App& app, Options& options) {
-  app.add_option("INPUT", options.inputs, ".docx, .odt, .pdf, .txt, .md, .csv, .jsonl or .zip files, folders, or - for standard input (also when there is none)");
+// Which columns of CSV files hold what: every command that takes pupils' answers has these.
+void add_columns(CLI::App& app, Options& options) {
   app.add_option("--answer-column", options.answer_column, "the column of a .csv file that holds the answers, by heading or number");
   app.add_option("--label-column", options.label_column, "the column that says whose answer it is");
   app.add_option("--mark-column", options.mark_column, "the column with a mark");
   app.add_option("--mark2-column", options.mark2_column, "the column with a second person's mark");
   app.add_option("--group-column", options.group_column, "the column with the class or group");
+}
+
+void add_intake(CLI::App& app, Options& options) {
+  app.add_option("INPUT", options.inputs, ".docx, .odt, .pdf, .txt, .md, .csv, .jsonl or .zip files, folders, or - for standard input (also when there is none)");
+  add_columns(app, options);
   app.add_option("--pseudonyms", options.pseudonyms, "call pupils by codes, kept in this key file (label,code)");
 }
 
@@ -49,6 +53,7 @@ void add_moderation(CLI::App& app, Options& options) {
   app.add_option("--seed", options.seed, "a whole number that decides which answers are drawn (1)");
   app.add_option("--sample", options.sample, "how many answers to draw for marking again (20)")->check(CLI::Range(0U, 50U));
   app.add_flag("--in-order", options.in_order, "the answers stand in the order in which they were marked, so that drift can be seen");
+  add_columns(app, options);
   app.add_option("--threads", options.threads, "how many lines at once (0: as many as the machine has)")->check(CLI::Range(0U, 256U));
   app.add_option("--width", options.width, "columns of the text")->check(CLI::Range(40, 400));
   add_output(app, options);

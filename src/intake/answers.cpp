@@ -12,6 +12,7 @@
 #include "intake/jsonl.h"
 #include "intake/pdf.h"
 #include "intake/utf16_bytes.h"
+#include "intake/windows_text.h"
 #include "intake/zip_answers.h"
 
 namespace retort {
@@ -130,7 +131,11 @@ Result<std::string> AnswerStream::read_single(const InputFile& file, FileKind ki
   if (kind == FileKind::pdf) return read_pdf(opened->get(), name, options_.pdf_reader);
   Result<std::string> content = read_rest(*opened, name, kLongestAnswer);
   if (!content) return content.finding();
-  return from_utf16(std::move(*content));
+  std::size_t odd = 0;
+  std::string text = as_utf8(from_utf16(std::move(*content)), odd);
+  if (odd > 0) findings.push_back(make_finding(Code::csv_not_utf8, name, {std::to_string(odd)}));
+  if (text.size() > kLongestAnswer) return make_finding(Code::answer_too_long, name, {std::to_string(text.size()), std::to_string(kLongestAnswer)});
+  return text;
 }
 
 // A file that is one answer.

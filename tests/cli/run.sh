@@ -140,7 +140,8 @@ if [ "$(id -u)" != 0 ]; then
 fi
 
 # odd texts are answered, every byte of them
-expect "invalid UTF-8" 0 "2 bytes are not valid UTF-8" '"status"' bash -c "printf 'use \\377\\376 a ruler' >odd.txt; '$program' check $rub odd.txt --format jsonl"
+expect "invalid UTF-8" 0 "2 bytes are not valid UTF-8" '"status"' bash -c "printf 'use \\377\\376 a ruler' | '$program' check $rub --format jsonl"
+expect "text of an older system" 0 "2 bytes are not UTF-8 and were read as Windows-1252" '"status"' bash -c "printf 'heat to 60 \\260C, it\\222s hot' >odd.txt; '$program' check $rub odd.txt --format jsonl"
 expect "an empty answer is named" 0 "no words in it" '"status"' "$program" check $rub class/nothing.txt --format jsonl
 expect "invalid UTF-8 and NUL" 0 "1 NUL bytes" '"status"' bash -c "printf 'use \\377\\376 a ruler\\0 on the spring' >odd.txt; '$program' check $rub odd.txt --format jsonl"
 expect "10,000 words without a space" 0 "" '"status"' bash -c "python3 -c 'print(\"ruler\"*10000)' >long.txt; '$program' check $rub long.txt --format jsonl"
@@ -162,6 +163,8 @@ expect "a picture" 1 "photo.jpg: error: this is a picture" "" "$program" check $
 expect "macros" 1 "macros.docm: error: '.docm' files can hold macros" "" "$program" check $rub macros.docm
 expect "a broken document" 1 "broken.docx: error: this file is damaged" "" "$program" check $rub broken.docx
 expect "no program for PDF files" 1 "needs the program 'pdftotext', which is not there" "" bash -c "printf x >a.pdf; PATH= '$program' check $rub a.pdf"
+
+expect "moderate a CSV file" 0 "row 3 .Ben. has no answer" "" "$program" moderate form.csv --rubric $rub --answer-column 2 --label-column 1
 
 # codes instead of names
 expect "pseudonyms" 0 "" '"id":"P[0-9][0-9]"' "$program" check $rub good.jsonl one.txt --pseudonyms key.csv --format jsonl

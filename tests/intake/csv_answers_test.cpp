@@ -185,7 +185,8 @@ TEST_F(Folder, CsvCutAnywhereOrWithAnyBitTurnedDoesNotHarm) {
   EXPECT_GT(tried, 2000U);
 }
 
-TEST_F(Folder, TextFilesOfUtf16AreRead) {
+TEST_F(Folder, TextFilesOfOtherEncodingsAreRead) {
+  EXPECT_EQ(all({put("d.txt", "60 \xB0\x43")}), (Strings{"d=60 \xC2\xB0\x43", "! csv-not-utf8"}));
   EXPECT_EQ(all({put("a.txt", utf16("hang it", false, true)), put("b.md", utf16("read it", true, true))}), (Strings{"a=hang it", "b=read it"}));
   EXPECT_EQ(all({put("c.txt", std::string("\xFF\xFE\x3D\xD8\x00\xDE\x3D\xD8\x41", 9))}), (Strings{"c=\xF0\x9F\x98\x80\xEF\xBF\xBD"}));
 }
