@@ -48,7 +48,7 @@ void add_answers(CLI::App& app, Options& options) {
 void add_moderation(CLI::App& app, Options& options) {
   app.add_option("INPUT", options.inputs, "lines of 'check --format jsonl' or of 'moderate --tally', answers, or - for standard input (also when there is none)");
   app.add_option("--rubric", options.rubric, "the rubric of answers that were not checked yet and name none");
-  app.add_option("--format", options.format, "text, json or csv")->check(CLI::IsMember({"text", "json", "csv"}));
+  app.add_option("--format", options.format, "text, json, csv or html")->check(CLI::IsMember({"text", "json", "csv", "html"}));
   app.add_flag("--tally", options.tally, "write the tally, which can be given to moderate again with others");
   app.add_option("--seed", options.seed, "a whole number that decides which answers are drawn (1)");
   app.add_option("--sample", options.sample, "how many answers to draw for marking again (20)")->check(CLI::Range(0U, 50U));

@@ -10,6 +10,7 @@
 #include "cohort/moderation.h"
 #include "cohort/tally_read.h"
 #include "report/moderation_csv.h"
+#include "report/moderation_html.h"
 #include "report/moderation_json.h"
 #include "report/moderation_text.h"
 #include "report/tally_json.h"
@@ -139,6 +140,7 @@ std::string report(const Options& options, const cohort::Tally& tally, Checkers&
   cohort::Moderation moderation = cohort::moderate(tally, names, options.sample);
   if (options.format == "json") return moderation_json(moderation);
   if (options.format == "csv") return moderation_csv(moderation);
+  if (options.format == "html") return moderation_html(moderation);
   return moderation_text(moderation, page_width(options));
 }
 

@@ -72,6 +72,7 @@ expect "threads change no tally" 0 "" "" bash -c "cmp <('$program' moderate --ta
 expect "moderate as JSON" 0 "" '^\{"format":1,"seed":"1","rubrics":\[\{"id":"spring-extension"' "$program" moderate pile.jsonl --format json
 expect "moderation JSON is valid" 0 "" "" bash -c "'$program' moderate pile.jsonl --format json | python3 -c 'import json, sys; json.load(sys.stdin)'"
 expect "moderate as CSV" 0 "" "^step,spring-extension,10C,\"missing: " "$program" moderate pile.jsonl --format csv
+expect "moderate as HTML" 0 "" "<td class=\"num same\">" "$program" moderate pile.jsonl --format html
 expect "another sample" 0 "" "8 answers drawn by lot, each mark in turn \(seed 5\)" "$program" moderate pile.jsonl --seed 5 --sample 8
 expect "a tally of another seed" 1 "part.aa.tally.jsonl, line 1: error: this tally was made with seed 1, and now the seed is 2" "" "$program" moderate part.aa.tally.jsonl --seed 2
 expect "an empty part has an empty tally" 0 "" "" "$program" moderate --tally -

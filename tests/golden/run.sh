@@ -33,5 +33,6 @@ golden moderate.txt "$program" moderate corpus/demo/pile/answers.jsonl --width 8
 golden moderate-narrow.txt "$program" moderate corpus/demo/pile/answers.jsonl --width 40 --sample 3
 golden moderate.json "$program" moderate corpus/demo/pile/answers.jsonl --format json
 golden moderate.csv "$program" moderate corpus/demo/pile/answers.jsonl --format csv
+golden moderate.html "$program" moderate corpus/demo/pile/answers.jsonl --format html
 golden moderate-tally.jsonl "$program" moderate corpus/demo/pile/answers.jsonl --tally
 exit $failed
