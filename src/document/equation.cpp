@@ -194,6 +194,10 @@ std::string inside(const Node& node) {
 }  // namespace
 
 void Equation::start(std::string_view name, const XmlAttributes& attributes) {
+  if (++nodes_ > kMostEquationNodes) {
+    open_.push_back(&over_);
+    return;
+  }
   auto node = std::make_unique<Node>();
   node->name = name;
   node->value = attributes.get("m:val");

@@ -11,6 +11,8 @@
 
 namespace retort {
 
+inline constexpr std::size_t kMostEquationNodes = 50'000;  // of one equation; what is over is left out
+
 // Builds one equation from the XML events inside it.
 class Equation {
  public:
@@ -31,6 +33,8 @@ class Equation {
  private:
   Node root_{"root", {}, {}, {}};
   std::vector<Node*> open_{&root_};
+  Node over_;  // takes what is over the limit
+  std::size_t nodes_ = 0;
 };
 
 }  // namespace retort

@@ -5,8 +5,9 @@ namespace retort {
 void Prose::settle() {
   Frame& frame = frames_.back();
   if (frame.scripted.empty()) return;
-  std::size_t line = frame.text.rfind('\n');
-  std::string_view before = std::string_view(frame.text).substr(line == std::string::npos ? 0 : line + 1);
+  constexpr std::size_t kLookedAt = 16;  // whether a number stands before needs no more
+  std::string_view before = frame.text;
+  if (before.size() > kLookedAt) before.remove_prefix(before.size() - kLookedAt);
   frame.text += in_line(frame.script, frame.scripted, before);
   frame.scripted.clear();
 }

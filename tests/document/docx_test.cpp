@@ -1,6 +1,10 @@
 // .docx files: what each construct of WordprocessingML (ECMA-376 part 1) comes out as.
+#include <algorithm>
+#include <random>
+
 #include "../support.h"
 #include "base/messages.h"
+#include "document/equation.h"
 #include "made.h"
 
 namespace retort {
@@ -249,6 +253,24 @@ TEST(Docx, FilesThatAreRefused) {
   std::string words;
   for (int i = 0; i < 200'000; ++i) words += "word" + std::to_string(i) + " ";
   EXPECT_EQ(read(docx(p(r(words)))), "! answer-too-long");
+}
+
+// Time and memory grow with the file and no faster.
+TEST(Docx, LongLinesAndLargeEquations) {
+  std::mt19937 random(1);  // different words, or the file would pass for a bomb
+  std::string line;
+  std::string expected;
+  std::string equation;
+  for (std::size_t i = 0; i < 40'000; ++i) {
+    std::string word = "m" + std::to_string(random());
+    line += r(word) + super("2");
+    expected += word + "\u00B2";
+    equation += mr(word);
+  }
+  EXPECT_TRUE(read(docx(p(line))) == expected);
+  std::string cut = read(docx(p(math(equation) + r("end"))));
+  EXPECT_TRUE(cut.ends_with("end"));
+  EXPECT_EQ(std::count(cut.begin(), cut.end(), 'm'), static_cast<std::ptrdiff_t>(kMostEquationNodes / 2));  // two nodes a word
 }
 
 TEST(Docx, EntriesAreLimited) {
