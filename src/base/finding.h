@@ -158,6 +158,9 @@ enum class Code : std::uint16_t {
   tally_rubrics_cut,
   tally_groups_cut,
   tally_steps_cut,
+  // the local page
+  serve_address_bad,
+  serve_cannot_listen,
   // labelled files
   label_unknown_step,
   label_bad_status,

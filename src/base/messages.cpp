@@ -192,6 +192,8 @@ constexpr std::array kMessages = {
             "check that \"group\" holds a class or school, not a pupil"},
     Message{Code::tally_steps_cut, "tally-steps-cut", warning, "'{1}' has more than {0} steps; the last by name are left out",
             "check that the lines come from one version of the rubric"},
+    Message{Code::serve_address_bad, "serve-address-bad", error, "'{0}' is not an address of this machine in numbers", "write it like 127.0.0.1 or ::1"},
+    Message{Code::serve_cannot_listen, "serve-cannot-listen", error, "nothing can listen on {0} ({1})", "choose another --port, or leave it out"},
     Message{Code::label_unknown_step, "label-unknown-step", error, "line {0}: the label '{1}' is not a step of this rubric", "check the step's id"},
     Message{Code::label_bad_status, "label-bad-status", error, "line {0}: '{1}' is not a status for '{2}'", "use present, vague or missing"},
     Message{Code::label_missing_step, "label-missing-step", warning, "line {0}: no label for the step '{1}'", "add one, or it is left out of the count"},

@@ -23,6 +23,8 @@ struct Options {
   std::string mark2_column;
   std::string group_column;
   std::string pseudonyms;  // the key file; empty: labels stay
+  std::string address;     // of the local page; empty: loopback
+  std::uint16_t port = 0;  // 0: a free one
   unsigned threads = 0;    // 0: as many as the machine has
   bool quiet = false;
   bool tally = false;      // of moderate: write the tally itself
@@ -36,6 +38,7 @@ int run_calc(const Options& options);
 int run_check(const Options& options);
 int run_moderate(const Options& options);
 int run_results(const Options& options);
+int run_serve(const Options& options);
 int run_rubric_list(const Options& options);
 int run_rubric_show(const Options& options);
 int run_rubric_lint(const Options& options);

@@ -94,6 +94,11 @@ int main(int argc, char** argv) {
   CLI::App& moderate = add(app, "moderate", "many checked answers together: what is missing, groups that differ, markers, what to look at again", retort::cli::run_moderate);
   add_moderation(moderate, options);
 
+  CLI::App& serve = add(app, "serve", "a page in the browser, on this machine alone", retort::cli::run_serve);
+  serve.add_option("--port", options.port, "the port (a free one)");
+  serve.add_option("--address", options.address, "an address of this machine other than 127.0.0.1; needs the token that is then printed");
+  serve.add_option("--threads", options.threads, "how many requests at once (0: as many as the machine has)")->check(CLI::Range(0U, 64U));
+
   CLI::App* rubric = app.add_subcommand("rubric", "the rubrics: list, show, lint, test, hear");
   rubric->require_subcommand(1);
   CLI::App& list = add(*rubric, "list", "the rubrics that came with the program", retort::cli::run_rubric_list);

@@ -30,6 +30,8 @@ struct Asked {
 };
 Asked open_asked(Desks& desks, const json::Value& body);
 
+// The style sheet that the page shares with reports.
+Response page_style_sheet();
 // The source expression ('sha256-...') of the style sheet in reports, for the page's policy.
 std::string report_style_source();
 

@@ -1,3 +1,4 @@
+cmake_minimum_required(VERSION 3.25)
 # Writes OUTPUT, a C++ file with the files of FOLDER as byte arrays, in the order of their names: the same bytes out for
 # the same bytes in.
 file(GLOB files RELATIVE ${FOLDER} ${FOLDER}/*.html ${FOLDER}/*.css ${FOLDER}/*.mjs ${FOLDER}/*.svg)

@@ -8,6 +8,7 @@ namespace retort::serve {
 namespace {
 
 Response asset(std::string_view path) {
+  if (path == "/base.css") return page_style_sheet();
   const Asset* found = find_asset(path);
   if (found == nullptr) return refusal(404, "There is no such page here.");
   Response out;
@@ -22,7 +23,7 @@ const Fields& safe_headers() {
   // The page's scripts and styles come from this server alone; nothing in the page may reach another address.
   static const Fields kHeaders = {
       {"Content-Security-Policy",
-       "default-src 'none'; script-src 'self'; style-src 'self' 'unsafe-hashes' " + report_style_source() +
+       "default-src 'none'; script-src 'self'; style-src 'self' " + report_style_source() +
            "; img-src 'self' blob:; connect-src 'self'; frame-src blob:; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"},
       {"X-Content-Type-Options", "nosniff"},
       {"Referrer-Policy", "no-referrer"},
