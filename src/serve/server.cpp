@@ -46,6 +46,21 @@ MHD_Result add_field(void* to, MHD_ValueKind, const char* key, const char* value
   return MHD_YES;
 }
 
+// Undoes percent escapes in place. "%00" stays as it is: the library hands text on as C strings, which would end there.
+std::size_t unescape(void*, MHD_Connection*, char* text) {
+  auto digit = [](char c) { return c >= '0' && c <= '9' ? c - '0' : c >= 'a' && c <= 'f' ? c - 'a' + 10 : c >= 'A' && c <= 'F' ? c - 'A' + 10 : -1; };
+  char* out = text;
+  for (const char* in = text; *in != '\0'; ++in) {
+    int high = *in == '%' ? digit(in[1]) : -1;
+    int low = high < 0 ? -1 : digit(in[2]);
+    bool escape = low >= 0 && (high != 0 || low != 0);
+    *out++ = escape ? static_cast<char>(high * 16 + low) : *in;
+    if (escape) in += 2;
+  }
+  *out = '\0';
+  return static_cast<std::size_t>(out - text);
+}
+
 MHD_Result send(MHD_Connection* connection, Response response) {
   MHD_Response* out = MHD_create_response_from_buffer(response.body.size(), response.body.data(), MHD_RESPMEM_MUST_COPY);
   if (out == nullptr) return MHD_NO;
@@ -160,7 +175,7 @@ Result<std::unique_ptr<Server>> Server::start(Service& service, const Listen& li
       flags, listen.port, nullptr, nullptr, &Impl::on_request, impl.get(), MHD_OPTION_EXTERNAL_LOGGER, &no_log, nullptr, MHD_OPTION_SOCK_ADDR,
       reinterpret_cast<sockaddr*>(&at.storage), MHD_OPTION_THREAD_POOL_SIZE, listen.threads, MHD_OPTION_CONNECTION_LIMIT, listen.connections,
       MHD_OPTION_CONNECTION_TIMEOUT, static_cast<unsigned>(listen.idle.count()), MHD_OPTION_CONNECTION_MEMORY_LIMIT, kConnectionMemory,
-      MHD_OPTION_STRICT_FOR_CLIENT, 1, MHD_OPTION_NOTIFY_COMPLETED, &Impl::on_completed, impl.get(), MHD_OPTION_NOTIFY_CONNECTION, &Impl::on_connection,
+      MHD_OPTION_STRICT_FOR_CLIENT, 1, MHD_OPTION_UNESCAPE_CALLBACK, &unescape, nullptr, MHD_OPTION_NOTIFY_COMPLETED, &Impl::on_completed, impl.get(), MHD_OPTION_NOTIFY_CONNECTION, &Impl::on_connection,
       impl.get(), MHD_OPTION_END);
   if (impl->daemon == nullptr) {
     return make_finding(Code::serve_cannot_listen, "", {listen.address + (listen.port == 0 ? "" : ", port " + std::to_string(listen.port)), std::strerror(errno)});

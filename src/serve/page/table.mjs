@@ -4,7 +4,7 @@ import { Grid, csvOf } from "./grid.mjs";
 
 /**
  * @typedef {{x: {name: string, unit?: string}, y: {name: string, unit?: string}, rows: Row[], say: string[], remarks: import("./page.mjs").Finding[]}} Results
- * @typedef {{x: {text: string}|string, readings: {text: string, kept: boolean}[], mean_text?: string, range?: number, uncertainty_text?: string, percent_text?: string}} Row
+ * @typedef {{x: number, readings: {text: string, kept: boolean}[], mean_text?: string, range?: number, uncertainty_text?: string, percent_text?: string}} Row
  */
 
 const kExample = [
@@ -26,8 +26,7 @@ function meansTable(results) {
   const body = results.rows.map((row) => {
     const used = row.readings.filter((reading) => reading.kept).map((reading) => reading.text);
     const odd = row.readings.filter((reading) => !reading.kept).map((reading) => reading.text);
-    const x = typeof row.x === "string" ? row.x : row.x.text;
-    return make("tr", {}, make("th", { scope: "row" }, x), make("td", { class: "num" }, row.mean_text ?? ""), make("td", {}, used.join(", ")), make("td", {}, odd.join(", ")));
+    return make("tr", {}, make("th", { scope: "row" }, `${row.x}`), make("td", { class: "num" }, row.mean_text ?? ""), make("td", {}, used.join(", ")), make("td", {}, odd.join(", ")));
   });
   return make("div", { class: "scroll", role: "region", tabindex: "0", "aria-label": "Means" },
     make("table", {}, make("caption", {}, "Means, without anomalies"), make("thead", {}, make("tr", {}, ...head.map((words) => make("th", { scope: "col" }, words)))), make("tbody", {}, ...body)));
