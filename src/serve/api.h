@@ -11,8 +11,6 @@ Response list_rubrics(const Desks& desks);
 Response show_rubric(Desks& desks, std::string_view id);
 Response check_draft(Desks& desks, const json::Value& body);
 Response work_results(Desks& desks, const json::Value& body);
-Response read_sent_file(const Request& request);
-Response class_report(Desks& desks, const json::Value& body);
 Response edit_rubric(Desks& desks, const json::Value& body);
 
 // {"error": sentence, "findings": [...]}; `source` is what the findings' places are in.

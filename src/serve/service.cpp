@@ -63,7 +63,6 @@ Response Service::api(const Request& request) {
     if (name == "rubric") return show_rubric(desks_, request.argument("id"));
     return refusal(404, "There is nothing here to read.");
   }
-  if (name == "file") return read_sent_file(request);
   if (!request.header("Content-Type").starts_with("application/json")) return refusal(415, "JSON is expected here.");
   Findings findings;
   Result<json::Value> body = json::parse(request.body, "request", findings);
@@ -71,7 +70,6 @@ Response Service::api(const Request& request) {
   if (!body->is(json::Type::object)) return problem(400, "A JSON object is expected.", {}, {});
   if (name == "check") return check_draft(desks_, *body);
   if (name == "results") return work_results(desks_, *body);
-  if (name == "class") return class_report(desks_, *body);
   if (name == "rubric") return edit_rubric(desks_, *body);
   return refusal(404, "Nothing can be sent to this address.");
 }

@@ -4,8 +4,6 @@
 //   GET  /api/rubric?id=ID             one: its question, table, steps
 //   POST /api/check                    {"rubric", "text", "edits"?}  → the review of a draft, as 'retort check --format json'
 //   POST /api/results                  {"table", "rubric"?}          → the results table worked through, and its graph
-//   POST /api/file?name=NAME           the bytes of a file           → the answers in it
-//   POST /api/class                    {"rubric", "answers", "edits"?, "as"} → the class report
 //   POST /api/rubric                   {"rubric", "edits"}           → the edited rubric's file
 //   GET  anything else                 the page's own files
 // Errors are {"error": sentence, "findings": [...]} with a status of 400 or more.

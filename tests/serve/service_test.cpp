@@ -98,7 +98,7 @@ TEST_F(ServiceTest, EveryAnswerCarriesThePolicy) {
 }
 
 TEST_F(ServiceTest, PagesNameNothingElsewhere) {
-  for (const char* path : {"/", "/write", "/class", "/table", "/look.css", "/base.css", "/page.mjs", "/start.mjs", "/write.mjs", "/marks.mjs", "/found.mjs", "/table.mjs", "/grid.mjs", "/question.mjs"}) {
+  for (const char* path : {"/", "/write", "/table", "/look.css", "/base.css", "/page.mjs", "/start.mjs", "/write.mjs", "/marks.mjs", "/found.mjs", "/table.mjs", "/grid.mjs", "/question.mjs"}) {
     Response response = get(path);
     ASSERT_EQ(response.status, 200) << path;
     EXPECT_EQ(response.body.find("https:"), std::string::npos) << path;

@@ -14,7 +14,5 @@ Response page_style_sheet() {
 
 std::string report_style_source() { return "'sha256-" + base64(sha256(page_styles())) + "'"; }
 
-Response read_sent_file(const Request&) { return problem(501, "Not yet.", {}, {}); }
-Response class_report(Desks&, const json::Value&) { return problem(501, "Not yet.", {}, {}); }
 
 }  // namespace retort::serve
