@@ -165,6 +165,18 @@ enum class Code : std::uint16_t {
   label_unknown_step,
   label_bad_status,
   label_missing_step,
+  // classes
+  class_too_many,
+  class_empty,
+  class_slips_stdout,
+  concern_no_words,
+  concern_too_short,
+  concern_other_practical,
+  concern_nothing_found,
+  concern_copied,
+  concern_near_copies,
+  concern_invalid_bytes,
+  concern_label_twice,
 };
 
 struct Finding {

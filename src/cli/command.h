@@ -22,6 +22,8 @@ struct Options {
   std::string mark_column;
   std::string mark2_column;
   std::string group_column;
+  std::vector<std::string> before;  // first drafts, to compare with
+  bool with_range = false;          // the indicative range of marks is wanted
   std::string pseudonyms;  // the key file; empty: labels stay
   std::string address;     // of the local page; empty: loopback
   std::uint16_t port = 0;  // 0: a free one
@@ -35,6 +37,7 @@ struct Options {
 };
 
 int run_calc(const Options& options);
+int run_class(const Options& options);
 int run_check(const Options& options);
 int run_moderate(const Options& options);
 int run_results(const Options& options);

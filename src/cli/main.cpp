@@ -36,13 +36,17 @@ void add_intake(CLI::App& app, Options& options) {
   app.add_option("--pseudonyms", options.pseudonyms, "call pupils by codes, kept in this key file (label,code)");
 }
 
-void add_answers(CLI::App& app, Options& options) {
-  add_intake(app, options);
-  app.add_option("--format", options.format, "text, json or jsonl")->check(CLI::IsMember({"text", "json", "jsonl"}));
+void add_page(CLI::App& app, Options& options) {
   app.add_option("--threads", options.threads, "how many answers at once (0: as many as the machine has)")->check(CLI::Range(0U, 256U));
   app.add_option("--width", options.width, "columns of the text")->check(CLI::Range(40, 400));
   app.add_flag("-q,--quiet", options.quiet, "no progress on standard error");
   add_output(app, options);
+}
+
+void add_answers(CLI::App& app, Options& options) {
+  add_intake(app, options);
+  app.add_option("--format", options.format, "text, json or jsonl")->check(CLI::IsMember({"text", "json", "jsonl"}));
+  add_page(app, options);
 }
 
 void add_moderation(CLI::App& app, Options& options) {
@@ -57,6 +61,15 @@ void add_moderation(CLI::App& app, Options& options) {
   app.add_option("--threads", options.threads, "how many lines at once (0: as many as the machine has)")->check(CLI::Range(0U, 256U));
   app.add_option("--width", options.width, "columns of the text")->check(CLI::Range(40, 400));
   add_output(app, options);
+}
+
+void add_class(CLI::App& app, Options& options) {
+  add_rubric(app, options);
+  add_intake(app, options);
+  app.add_option("--format", options.format, "text, json or csv")->check(CLI::IsMember({"text", "json", "csv"}));
+  app.add_option("--before", options.before, "a file or folder of first drafts, to show what has changed (may be given again)")->allow_extra_args(false);
+  app.add_flag("--with-range", options.with_range, "also the indicative range of marks");
+  add_page(app, options);
 }
 
 }  // namespace
@@ -78,6 +91,8 @@ int main(int argc, char** argv) {
   CLI::App& check = add(app, "check", "check answers against a rubric, step by step", retort::cli::run_check);
   add_rubric(check, options);
   add_answers(check, options);
+
+  add_class(add(app, "class", "a class at a glance: what is missing, what to teach again, who could work together", retort::cli::run_class), options);
 
   CLI::App& calc = add(app, "calc", "find and check the calculations alone", retort::cli::run_calc);
   add_answers(calc, options);

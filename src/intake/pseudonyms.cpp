@@ -120,6 +120,12 @@ const std::string& Pseudonyms::code(const std::string& label) {
   return place->second;
 }
 
+std::vector<std::string> Pseudonyms::labels() const {
+  std::vector<std::string> out;
+  for (const auto& [label, code] : codes_) out.push_back(label);
+  return out;
+}
+
 Status Pseudonyms::save() {
   if (!changed_) return Done{};
   std::string content(kHeadings);

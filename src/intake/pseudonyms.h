@@ -22,6 +22,8 @@ class Pseudonyms {
 
   // The code of `label`, which is remembered.
   const std::string& code(const std::string& label);
+  // All labels that have a code, so that no text need name them.
+  [[nodiscard]] std::vector<std::string> labels() const;
   // Writes the key file, whole or not at all, readable by its owner alone. Does nothing if no label is new.
   Status save();
 

@@ -5,32 +5,6 @@
 namespace retort {
 namespace {
 
-Code code(calc::Slip slip) {
-  switch (slip) {
-    case calc::Slip::power_of_ten:
-      return Code::slip_power_of_ten;
-    case calc::Slip::upside_down:
-      return Code::slip_upside_down;
-    case calc::Slip::operation:
-      return Code::slip_operation;
-    case calc::Slip::square:
-      return Code::slip_square;
-    case calc::Slip::rounding:
-      return Code::slip_rounding;
-    case calc::Slip::angle_mode:
-      return Code::slip_angle_mode;
-    case calc::Slip::count:
-      return Code::slip_count;
-    case calc::Slip::unit_wrong:
-      return Code::slip_unit_wrong;
-    case calc::Slip::chain:
-      return Code::slip_chain;
-    case calc::Slip::arithmetic:
-      break;
-  }
-  return Code::slip_arithmetic;
-}
-
 Code code(calc::Remark remark) {
   switch (remark) {
     case calc::Remark::too_many_figures:
@@ -65,11 +39,37 @@ std::string sentence(Code which) {
 
 }  // namespace
 
+Code slip_code(calc::Slip slip) {
+  switch (slip) {
+    case calc::Slip::power_of_ten:
+      return Code::slip_power_of_ten;
+    case calc::Slip::upside_down:
+      return Code::slip_upside_down;
+    case calc::Slip::operation:
+      return Code::slip_operation;
+    case calc::Slip::square:
+      return Code::slip_square;
+    case calc::Slip::rounding:
+      return Code::slip_rounding;
+    case calc::Slip::angle_mode:
+      return Code::slip_angle_mode;
+    case calc::Slip::count:
+      return Code::slip_count;
+    case calc::Slip::unit_wrong:
+      return Code::slip_unit_wrong;
+    case calc::Slip::chain:
+      return Code::slip_chain;
+    case calc::Slip::arithmetic:
+      break;
+  }
+  return Code::slip_arithmetic;
+}
+
 std::string advice(const calc::Calculation& c) {
   std::string out;
   auto add = [&](Code which) { out += (out.empty() ? "" : " ") + sentence(which); };
   if (c.verdict == calc::Verdict::unclear) add(code(c.doubt));
-  for (calc::Slip slip : c.slips) add(code(slip));
+  for (calc::Slip slip : c.slips) add(slip_code(slip));
   for (calc::Remark remark : c.remarks) add(code(remark));
   return out;
 }
@@ -77,7 +77,7 @@ std::string advice(const calc::Calculation& c) {
 std::string slip_words(std::string_view slip) {
   for (int i = 0; i <= static_cast<int>(calc::Slip::chain); ++i) {
     auto each = static_cast<calc::Slip>(i);
-    if (slip == calc::name(each)) return std::string(message(code(each)).what);
+    if (slip == calc::name(each)) return std::string(message(slip_code(each)).what);
   }
   return std::string(slip);
 }

@@ -113,6 +113,29 @@ expect "too many cells" 1 "more than 20000 cells" "" bash -c "head -c 1000000 /d
 expect "ten thousand rows in good time" 0 "" "Gradient" timeout 20 bash -c "python3 -c 'for i in range(9990): print(i, i * 2 + i % 7, sep=\",\")' | '$program' results"
 expect "full disk for results" 1 "could not be written" "" "$program" results "$table" -o /dev/full
 
+# a class
+demo=$source/corpus/demo/spring-extension second=$source/corpus/demo/spring-second
+expect "a class as text" 0 "" "9 of 12 leave this out" "$program" class $rub "$demo"
+expect "a class as JSON" 0 "" '^\{"format":1,"rubric":"spring-extension"' "$program" class $rub "$demo" --format json
+expect "a class as JSON is valid" 0 "" "" bash -c "'$program' class $rub '$demo' --format json | python3 -c 'import json, sys; json.load(sys.stdin)'"
+expect "a class as CSV has a row for each pupil" 0 "" "" bash -c "'$program' class $rub '$demo' --format csv | python3 -c '
+import csv, io, sys
+rows = list(csv.reader(io.StringIO(sys.stdin.buffer.read().decode(\"utf-8-sig\"))))
+assert len(rows) == 13 and len({len(r) for r in rows}) == 1, rows'"
+expect "no marks unless asked for" 0 "" "" bash -c "! '$program' class $rub '$demo' | grep -q ' of 6'"
+expect "marks if asked for" 0 "" "5-6 of 6" "$program" class $rub "$demo" --with-range
+expect "first drafts compared" 0 "" "6 drafts are compared with the first" "$program" class $rub "$second" --before "$demo"
+expect "first drafts of two places" 0 "" "6 drafts are compared with the first" "$program" class $rub "$second" --before "$demo/draft-01.txt" --before "$demo"
+expect "the same class from lines" 0 "" "2 drafts." "$program" class $rub good.jsonl
+expect "a draft without words is not counted" 1 "odd.xyz" "1 has no words and is not counted" "$program" class $rub class
+expect "no drafts" 1 "there is no draft" "" "$program" class $rub empty
+expect "no first drafts" 1 "there is no draft" "" "$program" class $rub good.jsonl --before empty
+expect "too many drafts" 1 "more than 2000 drafts" "" bash -c "yes '{\"text\":\"a\"}' | head -2001 | '$program' class $rub"
+expect "codes for names" 0 "" "P[0-9]{2}" "$program" class $rub "$demo" --pseudonyms keys.csv
+expect "no names where there are codes" 0 "" "" bash -c "! '$program' class $rub '$demo' --pseudonyms keys.csv --format json | grep -q draft-0"
+expect "threads do not change a class" 0 "" "" bash -c "cmp <('$program' class $rub '$demo' --threads 1) <('$program' class $rub '$demo' --threads 5)"
+expect "another practical is seen" 0 "" "seems to be about another practical: Force and extension" "$program" class ripple-tank "$demo"
+
 # the command is wrong: 2, and nothing done
 expect "no command" 2 "" "" "$program"
 expect "unknown command" 2 "" "" "$program" chek

@@ -29,6 +29,11 @@ golden results-refraction.txt "$program" results corpus/demo/results/refraction.
 golden results-trolley.txt "$program" results corpus/demo/results/trolley.csv --rubric trolley-acceleration --width 80
 golden results-pendulum.txt "$program" results corpus/demo/results/pendulum.csv --width 80
 golden results-pendulum.svg "$program" results corpus/demo/results/pendulum.csv --format svg
+golden class-spring.txt "$program" class spring-extension corpus/demo/spring-extension --width 80
+golden class-spring.json "$program" class spring-extension corpus/demo/spring-extension --format json
+golden class-change.txt "$program" class spring-extension corpus/demo/spring-second --before corpus/demo/spring-extension --with-range --width 60
+golden class-change.json "$program" class spring-extension corpus/demo/spring-second --before corpus/demo/spring-extension --with-range --format json
+golden class-change.csv "$program" class spring-extension corpus/demo/spring-second --before corpus/demo/spring-extension --with-range --format csv
 golden moderate.txt "$program" moderate corpus/demo/pile/answers.jsonl --width 80
 golden moderate-narrow.txt "$program" moderate corpus/demo/pile/answers.jsonl --width 40 --sample 3
 golden moderate.json "$program" moderate corpus/demo/pile/answers.jsonl --format json
