@@ -125,7 +125,7 @@ assert len(rows) == 13 and len({len(r) for r in rows}) == 1, rows'"
 expect "no marks unless asked for" 0 "" "" bash -c "! '$program' class $rub '$demo' | grep -q ' of 6'"
 expect "marks if asked for" 0 "" "5-6 of 6" "$program" class $rub "$demo" --with-range
 expect "first drafts compared" 0 "" "6 drafts are compared with the first" "$program" class $rub "$second" --before "$demo"
-expect "first drafts of two places" 0 "" "6 drafts are compared with the first" "$program" class $rub "$second" --before "$demo/draft-01.txt" --before "$demo"
+expect "first drafts of two places" 0 "" "2 drafts are compared with the first" "$program" class $rub "$second" --before "$demo/draft-01.txt" --before "$demo/draft-03.txt"
 expect "the same class from lines" 0 "" "2 drafts." "$program" class $rub good.jsonl
 expect "a draft without words is not counted" 1 "odd.xyz" "1 has no words and is not counted" "$program" class $rub class
 expect "no drafts" 1 "there is no draft" "" "$program" class $rub empty
