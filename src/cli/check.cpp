@@ -1,8 +1,10 @@
 // retort check: each answer against a rubric.
 #include "cli/answers_run.h"
+#include "cli/class_drafts.h"
 #include "cli/support.h"
 #include "report/review_json.h"
 #include "report/review_text.h"
+#include "report/slips_html.h"
 
 namespace retort::cli {
 namespace {
@@ -30,11 +32,22 @@ Writer make_writer(const Checker& checker, Format format, std::size_t width) {
   };
 }
 
+// As HTML: one page with a slip for each draft.
+int check_as_html(const Options& options, const Ready& ready) {
+  Keyed keyed;
+  if (!keyed.open(options.pseudonyms)) return kWrong;
+  ClassDrafts read = read_drafts(options, options.inputs, ready, keyed.get());
+  if (!read.usable || !keyed.save()) return kSomeInputFailed;
+  int status = write_out(options, slips_html(ready.checker->rubric(), read.drafts, {1, options.with_range}));
+  return status == kDone && read.some_failed ? kSomeInputFailed : status;
+}
+
 }  // namespace
 
 int run_check(const Options& options) {
   std::unique_ptr<Ready> ready = make_ready(options.rubric);
   if (ready == nullptr) return kWrong;
+  if (options.format == "html") return check_as_html(options, *ready);
   const Checker& checker = *ready->checker;
   const Rubric& rubric = checker.rubric();
   std::size_t width = page_width(options);

@@ -2,8 +2,10 @@
 #include "cli/answers_run.h"
 #include "cli/class_drafts.h"
 #include "report/class_csv.h"
+#include "report/class_html.h"
 #include "report/class_json.h"
 #include "report/class_text.h"
+#include "report/slips_html.h"
 
 namespace retort::cli {
 namespace {
@@ -11,7 +13,16 @@ namespace {
 std::string written(const Options& options, const ClassReport& report) {
   if (options.format == "json") return class_json(report);
   if (options.format == "csv") return class_csv(report);
+  if (options.format == "html") return class_html(report);
   return class_text(report, page_width(options));
+}
+
+// The slips in their own file, if they are wanted.
+int write_slips(const Options& options, const ClassReport& report) {
+  if (options.slips.empty()) return kDone;
+  Options own = options;
+  own.output = options.slips;
+  return write_out(own, slips_html(report.rubric, report.drafts, {options.slips_per_sheet, options.with_range}, report.change));
 }
 
 }  // namespace
@@ -39,7 +50,9 @@ int run_class(const Options& options) {
     report.change = &change;
   }
   if (!keyed.save()) return kSomeInputFailed;
-  int status = write_out(options, written(options, report));
+  int status = write_slips(options, report);
+  if (status != kDone) return status;
+  status = write_out(options, written(options, report));
   return status == kDone && (now.some_failed || before.some_failed) ? kSomeInputFailed : status;
 }
 

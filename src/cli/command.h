@@ -23,6 +23,8 @@ struct Options {
   std::string mark2_column;
   std::string group_column;
   std::vector<std::string> before;  // first drafts, to compare with
+  std::string slips;       // a file for a slip for each pupil; empty: none
+  int slips_per_sheet = 1;
   bool with_range = false;          // the indicative range of marks is wanted
   std::string pseudonyms;  // the key file; empty: labels stay
   std::string address;     // of the local page; empty: loopback

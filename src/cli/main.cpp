@@ -45,7 +45,6 @@ void add_page(CLI::App& app, Options& options) {
 
 void add_answers(CLI::App& app, Options& options) {
   add_intake(app, options);
-  app.add_option("--format", options.format, "text, json or jsonl")->check(CLI::IsMember({"text", "json", "jsonl"}));
   add_page(app, options);
 }
 
@@ -66,7 +65,9 @@ void add_moderation(CLI::App& app, Options& options) {
 void add_class(CLI::App& app, Options& options) {
   add_rubric(app, options);
   add_intake(app, options);
-  app.add_option("--format", options.format, "text, json or csv")->check(CLI::IsMember({"text", "json", "csv"}));
+  app.add_option("--format", options.format, "text, json, csv or html")->check(CLI::IsMember({"text", "json", "csv", "html"}));
+  app.add_option("--slips", options.slips, "also write a slip for each pupil to this file, as HTML to print");
+  app.add_option("--slips-per-sheet", options.slips_per_sheet, "how many slips on a sheet of A4: 1 or 2 (1)")->check(CLI::IsMember({1, 2}));
   app.add_option("--before", options.before, "a file or folder of first drafts, to show what has changed (may be given again)")->allow_extra_args(false);
   app.add_flag("--with-range", options.with_range, "also the indicative range of marks");
   add_page(app, options);
@@ -91,11 +92,14 @@ int main(int argc, char** argv) {
   CLI::App& check = add(app, "check", "check answers against a rubric, step by step", retort::cli::run_check);
   add_rubric(check, options);
   add_answers(check, options);
+  check.add_option("--format", options.format, "text, json, jsonl or html")->check(CLI::IsMember({"text", "json", "jsonl", "html"}));
+  check.add_flag("--with-range", options.with_range, "in HTML also the indicative range of marks");
 
   add_class(add(app, "class", "a class at a glance: what is missing, what to teach again, who could work together", retort::cli::run_class), options);
 
   CLI::App& calc = add(app, "calc", "find and check the calculations alone", retort::cli::run_calc);
   add_answers(calc, options);
+  calc.add_option("--format", options.format, "text, json or jsonl")->check(CLI::IsMember({"text", "json", "jsonl"}));
 
   CLI::App& results = add(app, "results", "work through a results table: means, anomalies, uncertainty, line of best fit", retort::cli::run_results);
   results.add_option("FILE", options.inputs, "a .csv file, or - for standard input (also when there is none)")->expected(0, 1);

@@ -126,6 +126,17 @@ expect "no marks unless asked for" 0 "" "" bash -c "! '$program' class $rub '$de
 expect "marks if asked for" 0 "" "5-6 of 6" "$program" class $rub "$demo" --with-range
 expect "first drafts compared" 0 "" "6 drafts are compared with the first" "$program" class $rub "$second" --before "$demo"
 expect "first drafts of two places" 0 "" "2 drafts are compared with the first" "$program" class $rub "$second" --before "$demo/draft-01.txt" --before "$demo/draft-03.txt"
+printf 'x <script>alert(1)</script> </style> "quotes" & \342\200\256 reordered, hang the spring from a clamp' >'hostile <b>.txt'
+expect "a class as HTML" 0 "" "<h1>Force and extension of a spring: the class</h1>" "$program" class $rub "$demo" --format html
+expect "slips in a file of their own" 0 "" "12 drafts" "$program" class $rub "$demo" --slips slips.html --slips-per-sheet 2
+expect "a slip for each pupil" 0 "" "^12$" grep -c '<article class="slip half"' slips.html
+expect "no marks on slips" 1 "" "" grep -c ' marks' slips.html
+expect "slips with the range if asked for" 0 "" "of 6 marks. A person decides" bash -c "'$program' class $rub '$demo' --slips ranges.html --with-range >/dev/null; cat ranges.html"
+expect "slips say what was gained" 0 "" "Since your first draft: " bash -c "'$program' class $rub '$second' --before '$demo' --slips second.html >/dev/null; cat second.html"
+expect "three on a sheet" 2 "per-sheet" "" "$program" class $rub "$demo" --slips slips3.html --slips-per-sheet 3
+expect "slips that cannot be written" 2 "could not be written" "" "$program" class $rub "$demo" --slips nowhere/slips.html
+expect "a hostile draft is inert" 0 "" "&lt;script&gt;alert" "$program" check $rub 'hostile <b>.txt' --format html
+expect "no script comes through" 0 "" "" bash -c "! '$program' check $rub 'hostile <b>.txt' --format html | grep -q '<script\|$(printf '\342\200\256')'"
 expect "the same class from lines" 0 "" "2 drafts." "$program" class $rub good.jsonl
 expect "a draft without words is not counted" 1 "odd.xyz" "1 has no words and is not counted" "$program" class $rub class
 expect "no drafts" 1 "there is no draft" "" "$program" class $rub empty

@@ -31,6 +31,9 @@ golden results-pendulum.txt "$program" results corpus/demo/results/pendulum.csv 
 golden results-pendulum.svg "$program" results corpus/demo/results/pendulum.csv --format svg
 golden class-spring.txt "$program" class spring-extension corpus/demo/spring-extension --width 80
 golden class-spring.json "$program" class spring-extension corpus/demo/spring-extension --format json
+golden class-spring.html "$program" class spring-extension corpus/demo/spring-extension --format html
+golden class-change.html "$program" class spring-extension corpus/demo/spring-second --before corpus/demo/spring-extension --with-range --format html
+golden slips.html "$program" check spring-extension corpus/demo/spring-extension/draft-06.txt corpus/demo/calculations --format html
 golden class-change.txt "$program" class spring-extension corpus/demo/spring-second --before corpus/demo/spring-extension --with-range --width 60
 golden class-change.json "$program" class spring-extension corpus/demo/spring-second --before corpus/demo/spring-extension --with-range --format json
 golden class-change.csv "$program" class spring-extension corpus/demo/spring-second --before corpus/demo/spring-extension --with-range --format csv
