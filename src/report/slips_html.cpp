@@ -81,18 +81,18 @@ class Slip {
   }
 
   void near() {
-    html_.open("section");
-    bool any = false;
-    for (std::size_t i = 0; i < rubric_.steps.size(); ++i) {
-      if (review().steps[i].status != StepStatus::vague) continue;
-      if (!any) html_.element("h3", "Not clear enough yet").open("ul", {{"class", "plain"}});
-      any = true;
+    auto vague = [&](std::size_t i) { return review().steps[i].status == StepStatus::vague; };
+    std::size_t i = 0;
+    while (i < rubric_.steps.size() && !vague(i)) ++i;
+    if (i == rubric_.steps.size()) return;
+    html_.open("section").element("h3", "Not clear enough yet").open("ul", {{"class", "plain"}});
+    for (; i < rubric_.steps.size(); ++i) {
+      if (!vague(i)) continue;
       html_.open("li").element("strong", std::to_string(i + 1) + "? " + rubric_.steps[i].title);
       if (!review().steps[i].note.empty()) html_.text(": " + review().steps[i].note);
       html_.close();
     }
-    if (any) html_.close();
-    html_.close().line();
+    html_.close().close().line();
   }
 
   void there() {
@@ -118,8 +118,9 @@ class Slip {
       return static_cast<std::size_t>(std::count_if(all.begin(), all.end(), [&](const calc::Calculation& c) { return c.verdict == verdict; }));
     };
     html_.open("section").element("h3", "Your sums");
-    html_.element("p", counted(count(calc::Verdict::right), "is right", "are right") + ", " + counted(count(calc::Verdict::wrong), "is not", "are not") +
-                           (count(calc::Verdict::unclear) > 0 ? ", " + std::to_string(count(calc::Verdict::unclear)) + " could not be checked." : "."));
+    std::string tally = "Right: " + std::to_string(count(calc::Verdict::right)) + ". Not right: " + std::to_string(count(calc::Verdict::wrong)) + ".";
+    if (std::size_t unclear = count(calc::Verdict::unclear); unclear > 0) tally += " Could not be checked: " + std::to_string(unclear) + ".";
+    html_.element("p", tally);
     if (wrong != all.end()) {
       html_.open("p").text("Look at this one first: ").element("span", {{"class", "e sum"}}, wrong->span.of(draft_.text)).close();
       html_.element("p", (wrong->correct.empty() ? "" : "It should be " + wrong->correct + ". ") + advice(*wrong));
@@ -184,6 +185,7 @@ std::string_view class_styles() {
 .parts ul, .parts ol { margin: .2em 0; }
 .parts .plain > li { margin: .15em 0; }
 .small { font-size: .85em; }
+th[scope=row] { min-width: 6.5rem; }
 table.pupils th[scope=row] { position: sticky; left: 0; background: var(--page); max-width: 12rem; overflow-wrap: anywhere; }
 table.pupils td, table.pupils thead th { text-align: center; min-width: 2.1rem; padding: .2rem; }
 table.pupils thead th:first-child { text-align: left; }
