@@ -291,8 +291,14 @@ Judgement Judge::judge(const Expression& expression, const Stated& stated, const
   Expression plain = expression;
   spread_units(plain);
   Bound bound = bind(expression, named, own);
-  const Bound as_bound = bound;
   Match with_units = match(bound.expression, stated);
+  if (!with_units.right || !with_units.dimensions_fit) {
+    if (std::optional<Bound> counted = one_is_a_count(bound, stated, own)) {
+      bound = *std::move(counted);
+      with_units = match(bound.expression, stated);
+    }
+  }
+  const Bound as_bound = bound;
   if (!with_units.right || !with_units.dimensions_fit) {
     if (wrong_structure(bound, stated, named, out) || wrong_unit(bound, stated, named, out)) return out;
     if (!with_units.dimensions_fit && bound.any) {

@@ -1,5 +1,6 @@
 // Judges one calculation: an expression, the result stated for it, and what the text says about both.
 #pragma once
+#include <optional>
 #include <vector>
 
 #include "calc/calculation.h"
@@ -59,6 +60,7 @@ class Judge {
   [[nodiscard]] Bound bind(const Expression& expression, const Named& named, Span own) const;
   static void name_operands(Bound& bound, const Named& named);
   [[nodiscard]] Match match(const Expression& expression, const Stated& stated) const;
+  [[nodiscard]] std::optional<Bound> one_is_a_count(const Bound& bound, const Stated& stated, Span own) const;
   [[nodiscard]] bool plausible_rest(const Dimension& written, const CompoundUnit& unit, const Expression& expression) const;
   bool wrong_structure(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;
   bool wrong_unit(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;

@@ -36,6 +36,32 @@ long Judge::counted_things(long not_this, bool named_one, Span own) const {
   return found == 0 && named_one && counts == 1 ? only : found;
 }
 
+// "A leg has 4 cm², there are four: 4 × 4 = 16 cm²": one number of the text gives its unit to one number of the sum, and an equal
+// one is a count, if the sum comes out so. Nothing if it does not.
+std::optional<Judge::Bound> Judge::one_is_a_count(const Bound& bound, const Stated& stated, Span own) const {
+  const std::vector<Leaf>& leaves = bound.expression.leaves;
+  auto givers = [&](const Leaf& leaf) {
+    return std::count_if(near_.begin(), near_.end(), [&](const Fact& fact) {
+      bool inside = fact.leaf.source.begin >= own.begin && fact.leaf.source.end <= own.end;
+      return !inside && fact.leaf.value == leaf.value && fact.leaf.unit == leaf.unit;
+    });
+  };
+  for (std::size_t i = 0; i < leaves.size(); ++i) {
+    for (std::size_t k = 0; k < leaves.size(); ++k) {
+      const Leaf& a = leaves[i];
+      const Leaf& b = leaves[k];
+      if (i == k || !a.unit || !b.bound || a.value != b.value || a.unit != b.unit || b.value.get_den() != 1 || givers(b) != 1) continue;
+      Bound out = bound;
+      out.expression.leaves[k].unit.reset();
+      out.expression.leaves[k].bound = false;
+      out.names[k].clear();
+      Match m = match(out.expression, stated);
+      if (m.right && m.dimensions_fit && !m.left_unconverted) return out;
+    }
+  }
+  return std::nullopt;
+}
+
 bool Judge::wrong_count(const Bound& bound, const Stated& stated, const Named& named, Span own, Judgement& out) const {
   const Expression& e = bound.expression;
   long divisor = 0;

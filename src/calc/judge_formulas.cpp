@@ -4,6 +4,24 @@
 
 namespace retort::calc {
 
+namespace {
+
+// "KE of the bus: mass 0.3 kg, speed 4 m/s, so 0.3 × 4² = 4.8 J": one quantity is spoken of, and each number of the sum has a
+// name and a unit.
+bool said_of_all(const std::vector<std::vector<QuantityId>>& names, const Expression& e, const Named& named) {
+  if (named.nearby.size() != 1) return false;
+  std::size_t values = 0;
+  for (std::size_t i = 0; i < e.leaves.size(); ++i) {
+    const Leaf& leaf = e.leaves[i];
+    if (leaf.source.empty() || leaf.figures <= 0) continue;
+    if (names[i].empty() || !leaf.unit) return false;
+    ++values;
+  }
+  return values > 1;
+}
+
+}  // namespace
+
 // The sum is right as written, but it is not the sum that the named quantity needs.
 bool Judge::wrong_formula(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const {
   struct Candidate {
@@ -21,7 +39,7 @@ bool Judge::wrong_formula(const Bound& bound, const Stated& stated, const Named&
   for (QuantityId id : wanted) {
     const QuantityEntry& entry = book_.quantity(id);
     if (is_percent(stated.unit) && entry.unit.symbol != "%" && entry.named_only && entry.unit.dimension.none()) continue;
-    if (named.quantities.empty() && stated.unit && evaluate(bound.expression, Scaling::si).unknown == 0 &&
+    if (named.quantities.empty() && !said_of_all(bound.names, bound.expression, named) && stated.unit && evaluate(bound.expression, Scaling::si).unknown == 0 &&
         evaluate(bound.expression, Scaling::si).dimension == stated.unit->dimension)
       return false;
     if (stated.unit && !is_percent(stated.unit) && book_.quantity(id).unit.dimension != stated.unit->dimension && !book_.quantity(id).named_only)

@@ -167,10 +167,14 @@ class UnitParser {
     Ends ends;
     std::string run = run_of_letters(at, ends);
     if (run.empty()) return false;
-    if (below && run == "C" && of_a_mass()) run = "\u00B0C";  // "J/kg C": a temperature; "J/C" is per charge
+    if (is_c(run) && of_a_mass() && (below || per_power(ends.back()))) run = "\u00B0C";  // "J/kg C": a temperature; "J/C" is per charge
     if (whole(run, ends.back(), area, below)) return true;
     return area == 1 && (split(run, ends, below) || degree_word(run, ends.back(), below));
   }
+
+  static bool is_c(std::string_view run) { return run == "C" || run == "c"; }
+  // Whether a negative power follows: "C-1".
+  bool per_power(std::size_t at) const { return power(at) < 0; }
 
   bool of_a_mass() const {
     return std::any_of(parts_.begin(), parts_.end(), [](const Part& part) { return part.unit.unit->dimension == dimension::kMass; });
@@ -213,6 +217,11 @@ class UnitParser {
     for (std::size_t cut = run.size() - 1; cut > 0; --cut) {
       auto first = look_up_symbol(run.substr(0, cut));
       auto second = look_up_symbol(run.substr(cut));
+      // "J/kgC", "j/KGc": pupils' capitals are those of the keyboard, and a C after a mass is a temperature
+      if (below && is_c(run.substr(cut))) {
+        if (!first) first = look_up_unit(run.substr(0, cut));
+        if (first && first->unit->dimension == dimension::kMass) second = look_up_symbol("\u00B0C");
+      }
       if (!first || !second) continue;
       std::size_t at = ends.back();
       int n = power(at);
