@@ -63,10 +63,13 @@ void Prose::result(std::size_t f) {
   if (r.lead != Lead::none && mean(r)) return;
   if (repeated) return;
   if (reason_behind(behind) && (by_formula(behind) || difference(behind) || any_two(behind))) return;
-  if (r.lead == Lead::none) return;
+  if (r.lead == Lead::none) {
+    quotient_in_unit(r);
+    return;
+  }
   name(r);
   if (plus_minus(r) || sum_or_range(r) || rate(r) || half_range(r) || by_formula(r) || difference(r) || proportion(r) || any_two(r) || each(r) ||
-      in_proportion(r))
+      in_proportion(r) || quotient_in_unit(r))
     return;
   missing_value(r);
 }
@@ -267,7 +270,8 @@ bool may_hold_results(const Tokens& tokens, const std::vector<Fact>& facts) {
       std::string_view word = tokens.word(i);
       if (word == "because" || word == "since" || word == "cos" || word == "becuase" || word == "as") return true;
     }
-    return fact.token > 0 && tokens.is(fact.token - 1, TokenKind::open);
+    bool quotient = fact.leaf.unit && fact.leaf.unit->symbol.find('/') != std::string::npos;  // "density 2.4 g/cm³"
+    return quotient || (fact.token > 0 && tokens.is(fact.token - 1, TokenKind::open));
   });
 }
 

@@ -159,6 +159,7 @@ class Prose {
 
   // --- any two values whose units make that of the result
   bool any_two(const Result& r);
+  bool quotient_in_unit(const Result& r);
   bool two_fit(const Result& r, std::size_t left, std::size_t right_fact, Op op);
 
   // "9.6 Ω for 80 cm, which works out as 0.12 Ω for each cm": two numbers, if their quotient or product is it.

@@ -49,6 +49,32 @@ bool Prose::two_fit(const Result& r, std::size_t left, std::size_t right_fact, O
   return true;
 }
 
+// "36 cm³ in 45 s, rate 0.8 cm³/s", "it moved 42 mm in 8 min. Rates are 5.25 mm/min and ...": a number in a unit of the form a/b
+// that is the quotient of two values before it, one in each. It is only said if it fits.
+bool Prose::quotient_in_unit(const Result& r) {
+  if (!r.stated.unit || r.stated.unit->symbol.find('/') == std::string::npos) return false;
+  std::vector<std::size_t> inputs = nearest(r, 6);
+  for (std::size_t below : inputs) {
+    for (std::size_t above : inputs) {
+      const Leaf& a = facts_[above].leaf;
+      const Leaf& b = facts_[below].leaf;
+      if (above == below || !a.unit || !b.unit || b.value == 0 || b.value == 1) continue;
+      if (a.unit->dimension.none() || b.unit->dimension.none() || a.unit->dimension / b.unit->dimension != r.stated.unit->dimension) continue;
+      Expression e;
+      std::int16_t l = e.add_leaf(a);
+      std::int16_t m = e.add_leaf(b);
+      e.root = e.add_node(Op::divide, l, m);
+      Value v = evaluate(e, Scaling::si);
+      if (v.state != State::ok || v.clash || !is_rounded(v.number / scale(r.stated), v.rough, r.stated.decimal)) continue;
+      bool exactly = v.number / scale(r.stated) == r.stated.decimal.value;
+      if (!exactly && r.stated.decimal.figures < 2) continue;
+      report(r, std::min(a.source.begin, b.source.begin), right(e, r));
+      return true;
+    }
+  }
+  return false;
+}
+
 // "9.6 Ω for 80 cm, which works out as 0.12 Ω for each cm": two numbers, if their quotient or product is it.
 bool Prose::each(const Result& r) {
   if (r.lead != Lead::strong || r.stated.decimal.figures < 2) return false;
