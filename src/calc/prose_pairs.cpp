@@ -113,8 +113,16 @@ bool Prose::ratio(const Result& r, const Leaf& a, const Leaf& b) {
   std::int16_t m = e.add_leaf(b);
   e.root = e.add_node(Op::divide, l, m);
   Value v = evaluate(e, Scaling::si);
-  if (!is_rounded(percent ? Exact(v.number * 100) : v.number, false, r.stated.decimal)) return false;
-  report(r, std::min(a.source.begin, b.source.begin), right(e, r));
+  Exact value = percent ? Exact(v.number * 100) : v.number;
+  std::uint32_t begin = std::min(a.source.begin, b.source.begin);
+  if (is_rounded(value, false, r.stated.decimal)) {
+    report(r, begin, right(e, r));
+    return true;
+  }
+  if (r.stated.decimal.figures < 3 || !is_badly_rounded(value, false, r.stated.decimal)) return false;
+  Judgement cut = wrong(e, r.stated, {Slip::rounding});
+  cut.correct = sensible(value, e, &r.stated.decimal, percent ? "%" : "");
+  report(r, begin, std::move(cut));
   return true;
 }
 

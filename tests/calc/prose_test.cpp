@@ -16,6 +16,20 @@ TEST_P(Found, IsAsExpected) {
 }
 
 INSTANTIATE_TEST_SUITE_P(
+    UnitsAndQuotients, Found,
+    ::testing::Values(Row{"a count beside a number with a unit", "one tile has 3 cm\u00B2. three tiles so 3 x 3 = 9 cm\u00B2", "9 right"},
+                      Row{"a square of a length", "the side is 3 cm so 3 x 3 = 9 cm\u00B2", "9 right"},
+                      Row{"capitals of the keyboard", "1 kg took 9000 J for 20 degrees, so c is 9000/20 = 450 j/KGc", "450 right"},
+                      Row{"kgC without a ring", "2 kg block, E = 2 x 450 J/kgC x 10 = 9000 J", "9000 right"},
+                      Row{"negative powers of kg and C", "1 kg took 9000 J for 20 degrees, so c is 9000/20 = 450 J kg-1 C-1", "450 right"},
+                      Row{"a quotient named, with no verb", "mass 45 g volume 18 cm3 density 2.5 g/cm3", "2.5 right"},
+                      Row{"a quotient of one figure", "we had 48 cm3 in 80 secs, rate 0.6 cm3/s", "0.6 right"},
+                      Row{"two quotients in a row", "It went 36 mm in 5 mins and 42 mm in 5 mins. Rates are 7.2 mm/min and 8.4 mm/min", "7.2 right; 8.4 right"},
+                      Row{"a quotient that does not fit is left alone", "It went 36 mm in 5 mins. The label said 9.1 mm/min", ""},
+                      Row{"a percentage cut short", "got 2.0 g out of 3.0 g so the yield was 66.6 %", "66.6 wrong rounding (66.7 %)"}),
+    test::row_name<Row>);
+
+INSTANTIATE_TEST_SUITE_P(
     Written, Found,
     ::testing::Values(Row{"tidy", "v = f\u03BB = 12 \u00D7 0.031 = 0.37 m/s", "0.37 right"},
                       Row{"words for operators", "i did 6 devided by 0.15 and got 40", "40 right"},
