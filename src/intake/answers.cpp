@@ -23,6 +23,8 @@ AnswerStream::AnswerStream(std::vector<std::string> inputs, IntakeOptions option
   std::reverse(inputs_.begin(), inputs_.end());
 }
 
+AnswerStream::AnswerStream(IntakeOptions options, InputFile file) : options_(std::move(options)) { files_.push_back(std::move(file)); }
+
 void AnswerStream::close() {
   failed_ += source_->failed();
   source_.reset();

@@ -16,6 +16,8 @@ class AnswerStream {
  public:
   // INPUTs as named on the command line: files, folders, "-". None: standard input.
   explicit AnswerStream(std::vector<std::string> inputs, IntakeOptions options = {});
+  // One file that is in hand.
+  AnswerStream(IntakeOptions options, InputFile file);
   AnswerStream(const AnswerStream&) = delete;
   AnswerStream& operator=(const AnswerStream&) = delete;
 

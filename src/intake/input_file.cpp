@@ -23,12 +23,25 @@ std::map<std::string, int> count(const std::vector<std::string>& names, Make mak
   return out;
 }
 
+Result<Descriptor> in_memory(std::string_view content, const std::string& name) {
+  Descriptor out = memory_file(content);
+  if (out.get() < 0) return make_finding(Code::file_unreadable, name, {"there is not enough memory"});
+  return out;
+}
+
 }  // namespace
 
 InputFile file_named(const std::string& path) {
   std::string folder = fs::path(path).parent_path().string();
   bool slash = !folder.empty() && !folder.ends_with('/');
   return {path, slash ? folder + "/" : folder, fs::path(path).filename().string(), fs::path(path).stem().string(), nullptr, 0};
+}
+
+InputFile file_in_memory(const std::string& name, std::string content) {
+  InputFile out = file_named(name);
+  out.root.clear();
+  out.content = std::make_shared<const std::string>(std::move(content));
+  return out;
 }
 
 std::vector<InputFile> files_below(const std::string& root, const std::vector<std::string>& names) {
@@ -53,16 +66,13 @@ std::string ending_of(std::string_view path) {
 }
 
 Result<Descriptor> open_input_file(const InputFile& file, const std::string& name) {
+  if (file.content != nullptr) return in_memory(*file.content, name);
   if (file.archive == nullptr) return open_file(file.path, name);
   Result<std::string> content = file.archive->read(file.entry);
-  if (!content) {
-    Finding finding = content.finding();
-    finding.file = name;
-    return finding;
-  }
-  Descriptor unpacked = memory_file(*content);
-  if (unpacked.get() < 0) return make_finding(Code::file_unreadable, name, {"there is not enough memory"});
-  return unpacked;
+  if (content) return in_memory(*content, name);
+  Finding finding = content.finding();
+  finding.file = name;
+  return finding;
 }
 
 std::string shown_name(const InputFile& file, const IntakeOptions& options) {

@@ -19,10 +19,13 @@ struct InputFile {
   std::string label;                           // the pupil's: the file's name without ending
   std::shared_ptr<Archive> archive = nullptr;  // that holds it, if it is packed in a .zip file
   std::uint64_t entry = 0;                     // of that archive
+  std::shared_ptr<const std::string> content = nullptr;  // all of it, if it never was on a disk
 };
 
 // A file as named on the command line.
 InputFile file_named(const std::string& path);
+// A file that was sent, not named: `name` may be anything, and no file is opened by it.
+InputFile file_in_memory(const std::string& name, std::string content);
 // The files `names` (paths below `root`, which ends in a slash). Where two would have the same label, the folders below
 // `root` belong to it, then the ending too.
 std::vector<InputFile> files_below(const std::string& root, const std::vector<std::string>& names);

@@ -98,6 +98,14 @@ bool read_one(Scan& scan, Quantity& out) {
   return true;
 }
 
+// Whether a unit goes on as "/m" or "/kg": 40 N/m is no force, and 4200 J/kg no energy.
+bool quotient_follows(const Scan& scan) {
+  std::size_t sign = scan.at;
+  if (!scan.more(sign + 1) || !scan.more(sign) || scan.form(sign) != "/") return false;
+  const Token& below = scan.document.tokens[sign + 1];
+  return !scan.document.tokens[sign].spaced && !below.spaced && below.kind != TokenKind::number && find_unit(scan.form(sign + 1)) != nullptr;
+}
+
 }  // namespace
 
 bool read_digits(std::string_view form, double& out) {
@@ -124,7 +132,7 @@ void find_quantities(const Document& document, std::vector<Quantity>& out) {
     std::size_t start = scan.at;
     Quantity quantity;
     if (document.tokens[start].kind != TokenKind::symbol && read_one(scan, quantity)) {
-      out.push_back(quantity);
+      if (quantity.unit == nullptr || !quotient_follows(scan)) out.push_back(quantity);
     } else {
       scan.at = start + 1;
     }

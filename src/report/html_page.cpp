@@ -5,9 +5,13 @@
 
 namespace retort {
 
+std::string style_sheet(const HtmlPage& page) { return "\n" + std::string(page_styles()) + page.styles; }
+
+std::string style_source(std::string_view sheet) { return "'sha256-" + base64(sha256(sheet)) + "'"; }
+
 std::string html_page(const HtmlPage& page) {
-  std::string styles = "\n" + std::string(page_styles()) + page.styles;
-  std::string policy = "default-src 'none'; style-src 'sha256-" + base64(sha256(styles)) + "'; img-src data:; base-uri 'none'; form-action 'none'";
+  std::string styles = style_sheet(page);
+  std::string policy = "default-src 'none'; style-src " + style_source(styles) + "; img-src data:; base-uri 'none'; form-action 'none'";
   std::string out = "<!doctype html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n";
   HtmlWriter html(out);
   html.empty("meta", {{"http-equiv", "Content-Security-Policy"}, {"content", policy}}).line();

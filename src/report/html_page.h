@@ -15,6 +15,10 @@ struct HtmlPage {
 // page's own style sheet by its SHA-256 digest, images as data: addresses, and nothing else.
 std::string html_page(const HtmlPage& page);
 
+// The content of the page's style element, and its source expression for a policy ('sha256-...').
+std::string style_sheet(const HtmlPage& page);
+std::string style_source(std::string_view sheet);
+
 // What all pages share. Classes for use in bodies:
 //   scroll           a wide thing that scrolls by itself; give it role="region", tabindex="0" and aria-label
 //   aside            a boxed remark

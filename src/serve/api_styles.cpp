@@ -1,7 +1,7 @@
 #include "serve/api.h"
 
-#include "base/digest.h"
 #include "report/html_page.h"
+#include "report/slips_html.h"
 
 namespace retort::serve {
 
@@ -12,7 +12,6 @@ Response page_style_sheet() {
   return out;
 }
 
-std::string report_style_source() { return "'sha256-" + base64(sha256(page_styles())) + "'"; }
-
+std::string report_style_source() { return style_source(style_sheet({"", "", std::string(class_styles())})); }
 
 }  // namespace retort::serve

@@ -2,6 +2,7 @@
 
 #include "rubric/json.h"
 #include "serve/api.h"
+#include "serve/api_class.h"
 #include "serve/assets.h"
 
 namespace retort::serve {
@@ -63,6 +64,11 @@ Response Service::api(const Request& request) {
     if (name == "rubric") return show_rubric(desks_, request.argument("id"));
     return refusal(404, "There is nothing here to read.");
   }
+  if (name == "file") {
+    // A type that no form of another site can send without asking first.
+    if (request.header("Content-Type") != "application/octet-stream") return refusal(415, "A file is expected here.");
+    return read_sent_file(std::string(request.argument("name")), request.body);
+  }
   if (!request.header("Content-Type").starts_with("application/json")) return refusal(415, "JSON is expected here.");
   Findings findings;
   Result<json::Value> body = json::parse(request.body, "request", findings);
@@ -71,6 +77,7 @@ Response Service::api(const Request& request) {
   if (name == "check") return check_draft(desks_, *body);
   if (name == "results") return work_results(desks_, *body);
   if (name == "rubric") return edit_rubric(desks_, *body);
+  if (name == "class") return class_report(desks_, *body);
   return refusal(404, "Nothing can be sent to this address.");
 }
 

@@ -5,6 +5,9 @@
 //   POST /api/check                    {"rubric", "text", "edits"?}  → the review of a draft, as 'retort check --format json'
 //   POST /api/results                  {"table", "rubric"?}          → the results table worked through, and its graph
 //   POST /api/rubric                   {"rubric", "edits"}           → the edited rubric's file
+//   POST /api/file?name=NAME           a file of drafts as it is      → {"answers": [{"id", "text"}], "findings"}
+//   POST /api/class                    {"rubric", "edits"?, "drafts", "before"?, "as"}  → 'retort class': html, csv, json,
+//                                      slips; or changes: what the edits change over the class
 //   GET  anything else                 the page's own files
 // Errors are {"error": sentence, "findings": [...]} with a status of 400 or more.
 #pragma once

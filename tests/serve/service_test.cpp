@@ -26,6 +26,15 @@ class ServiceTest : public testing::Test {
     request.headers = {{"Host", "127.0.0.1:8000"}};
     return service_->answer(request, kHere);
   }
+  static Response send_file(std::string name, std::string body, std::string type = "application/octet-stream") {
+    Request request;
+    request.method = "POST";
+    request.path = "/api/file";
+    request.query = {{"name", std::move(name)}};
+    request.headers = {{"Host", "127.0.0.1:8000"}, {"Origin", "http://127.0.0.1:8000"}, {"Content-Type", std::move(type)}};
+    request.body = std::move(body);
+    return service_->answer(request, kHere);
+  }
   static Response post(std::string path, std::string body, std::string type = "application/json") {
     Request request;
     request.method = "POST";
@@ -79,6 +88,24 @@ TEST_F(ServiceTest, Answers) {
       {"an edit of no step", post("/api/rubric", R"({"rubric":"spring-extension","edits":{"steps":{"nope":{"title":"x"}}}})"), 400, "step-unknown"},
       {"an edit of the wrong kind", post("/api/rubric", R"({"rubric":"spring-extension","edits":{"hypothesis":5}})"), 400, "wrong-type"},
       {"an edited rubric as a file", post("/api/rubric", R"({"rubric":"spring-extension","edits":{"hypothesis":"It \"grows\"."}})"), 200, "It \\\\\\\"grows\\\\\\\"."},
+      {"a file of drafts", send_file("Ann.txt", "measure the length"), 200, "{\"id\":\"Ann\",\"text\":\"measure the length\"}"},
+      {"a file in a folder", send_file("9A/Ann.txt", "x"), 200, "\"id\":\"Ann\""},
+      {"a file whose name climbs", send_file("../../etc/passwd", "x"), 200, "\"answers\":[]"},
+      {"a file without a name", send_file("", "x"), 400, "no name"},
+      {"a file of no known kind", send_file("Ann.exe", "x"), 200, "ending-unknown"},
+      {"a Word file that is none", send_file("Ann.docx", "x"), 200, "\"severity\":\"error\""},
+      {"a table of answers", send_file("form.csv", "Name,Answer\nAnn,\"measure it, twice\"\n"), 200, "measure it, twice"},
+      {"a file as a form", send_file("Ann.txt", "x", "text/plain"), 415, "A file is expected"},
+      {"a class", post("/api/class", R"({"rubric":"spring-extension","as":"html","drafts":[{"id":"Ann <b>","text":"measure the length with a ruler"}]})"), 200, "Ann &lt;b"},
+      {"a class as a table", post("/api/class", R"({"rubric":"spring-extension","as":"csv","drafts":[{"id":"=1+1","text":"measure the length with a ruler"}]})"), 200, "'=1+1"},
+      {"a class as JSON", post("/api/class", R"({"rubric":"spring-extension","as":"json","drafts":[{"id":"Ann","text":"use a ruler"}]})"), 200, "\"format\""},
+      {"slips", post("/api/class", R"({"rubric":"spring-extension","as":"slips","perSheet":2,"drafts":[{"id":"Ann","text":"use a ruler"}]})"), 200, "slip half"},
+      {"second drafts", post("/api/class", R"({"rubric":"spring-extension","as":"json","drafts":[{"id":"Ann","text":"use a ruler to measure the length"}],"before":[{"id":"Ann","text":"hang the spring"}]})"), 200, "\"gained\""},
+      {"what edits change", post("/api/class", R"({"rubric":"spring-extension","as":"changes","drafts":[{"id":"Ann","text":"zibble the wobbler"}],"edits":{"steps":{"repeat-mean":{"present":["zibble the wobbler"]}}}})"), 200, "\"was\":\"missing\",\"is\":\"present\""},
+      {"a class without drafts", post("/api/class", R"({"rubric":"spring-extension","as":"html","drafts":[]})"), 400, "no drafts"},
+      {"a class as nothing known", post("/api/class", R"({"rubric":"spring-extension","as":"exe","drafts":[{"id":"a","text":"b"}]})"), 400, "must say html"},
+      {"a class of numbers", post("/api/class", R"({"rubric":"spring-extension","as":"html","drafts":[5]})"), 400, "must hold objects"},
+      {"a class for nothing", post("/api/class", R"({"rubric":"nope","as":"html","drafts":[{"id":"a","text":"b"}]})"), 404, "no such investigation"},
   };
   for (const auto& row : rows) {
     EXPECT_EQ(row.response.status, row.status) << row.name << ": " << row.response.body.substr(0, 300);
@@ -98,7 +125,7 @@ TEST_F(ServiceTest, EveryAnswerCarriesThePolicy) {
 }
 
 TEST_F(ServiceTest, PagesNameNothingElsewhere) {
-  for (const char* path : {"/", "/write", "/table", "/look.css", "/base.css", "/page.mjs", "/start.mjs", "/write.mjs", "/marks.mjs", "/found.mjs", "/table.mjs", "/grid.mjs", "/question.mjs"}) {
+  for (const char* path : {"/", "/write", "/table", "/class", "/class.mjs", "/files.mjs", "/editing.mjs", "/look.css", "/base.css", "/page.mjs", "/start.mjs", "/write.mjs", "/marks.mjs", "/found.mjs", "/table.mjs", "/grid.mjs", "/question.mjs"}) {
     Response response = get(path);
     ASSERT_EQ(response.status, 200) << path;
     EXPECT_EQ(response.body.find("https:"), std::string::npos) << path;

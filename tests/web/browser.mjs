@@ -41,10 +41,12 @@ export class Checks {
 
 /** A page that tells of every message and request that it should not make. */
 export async function watchedPage(browser, screen, checks, allowed) {
+  // A refusal that the page shows to its user is told by the browser too.
+  const refused = /the server responded with a status of 422/u;
   const context = await browser.newContext({ viewport: { width: screen.width, height: screen.height }, colorScheme: screen.colorScheme, bypassCSP: false });
   const page = await context.newPage();
   page.on("console", (message) => {
-    if (message.type() === "error" || message.type() === "warning") checks.that(false, `${page.url()} (${screen.name}) says: ${message.text()}`);
+    if ((message.type() === "error" || message.type() === "warning") && !refused.test(message.text())) checks.that(false, `${page.url()} (${screen.name}) says: ${message.text()}`);
   });
   page.on("pageerror", (error) => checks.that(false, `${page.url()} (${screen.name}) throws: ${error.message}`));
   page.on("request", (request) => {

@@ -12,7 +12,14 @@ if ! cmp -s package-lock.json node_modules/.locked; then
   npm ci --no-audit --no-fund --ignore-scripts --loglevel=error
   cp package-lock.json node_modules/.locked
 fi
-if [ "$what" = page ]; then exec node page.mjs "$program" "$source" $pictures; fi
+if [ "$what" = page ]; then
+  # The page's script, type-checked by its comments and linted.
+  rm -rf checked && mkdir checked
+  cp "$source"/src/serve/page/*.mjs checked
+  node_modules/.bin/tsc --noEmit --allowJs --checkJs --strict --noUnusedLocals --target es2023 --lib es2023,dom,dom.iterable --module nodenext --moduleResolution nodenext --skipLibCheck checked/*.mjs
+  node_modules/.bin/eslint --config eslint.config.mjs --max-warnings 0 checked
+  exec node page.mjs "$program" "$source" $pictures
+fi
 
 pages=$web/pages
 rm -rf "$pages" && mkdir "$pages"

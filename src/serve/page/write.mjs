@@ -68,10 +68,10 @@ function openSteps(found) {
   out.append(make("h2", {}, `Still to find: ${open.length}`));
   const first = new Map(found.next.map((id, index) => [id, index]));
   open.sort((a, b) => (first.get(a.step.id) ?? 99) - (first.get(b.step.id) ?? 99) || a.number - b.number);
-  const shown = named ? open.length : Math.min(hints, open.length);
-  if (shown > 0) {
+  const told = named ? open.length : Math.min(hints, open.length);
+  if (told > 0) {
     const list = make("ul", { class: "found ask" });
-    for (const { step, number } of open.slice(0, shown)) {
+    for (const { step, number } of open.slice(0, told)) {
       const item = make("li");
       if (named) item.append(make("p", {}, make("strong", {}, `${number}. ${step.title}`)));
       item.append(make("p", {}, step.hint));
@@ -89,7 +89,7 @@ function openSteps(found) {
     });
     row.append(made);
   };
-  if (shown < open.length) button(shown === 0 ? "Give me a hint" : "Another hint", () => { hints = shown + 1; });
+  if (told < open.length) button(told === 0 ? "Give me a hint" : "Another hint", () => { hints = told + 1; });
   if (!named) button("Show them all", () => { named = true; });
   out.append(row);
   return out;
