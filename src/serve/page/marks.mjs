@@ -25,9 +25,9 @@ export function marksOf(text, review) {
   return cut(whole);
 }
 
-/** Cuts overlapping marks into pieces: a sum before a step there before one that is near. @param {Mark[]} marks */
+/** Cuts overlapping marks into pieces: what is to be looked at goes first: a sum, then a step that is near. @param {Mark[]} marks */
 function cut(marks) {
-  const rank = { sum: 0, there: 1, near: 2 };
+  const rank = { sum: 0, near: 1, there: 2 };
   const borders = [...new Set(marks.flatMap(({ from, to }) => [from, to]))].sort((a, b) => a - b);
   /** @type {Mark[]} */
   const out = [];
