@@ -98,7 +98,11 @@ bool read_one(Scan& scan, Quantity& out) {
   return true;
 }
 
-// Whether a unit goes on as "/m" or "/kg": 40 N/m is no force, and 4200 J/kg no energy.
+// Stands for every quotient of units where only simple quantities are looked for: 40 N/m is no force, and 4200 J/kg no
+// energy. Its dimension is that of nothing else.
+constexpr Unit kQuotient{"", "", {99, 99, 99, 99, 99, 99, 99, 99}};
+
+// Whether a unit goes on as "/m" or "/kg".
 bool quotient_follows(const Scan& scan) {
   std::size_t sign = scan.at;
   if (!scan.more(sign + 1) || !scan.more(sign) || scan.form(sign) != "/") return false;
@@ -132,7 +136,8 @@ void find_quantities(const Document& document, std::vector<Quantity>& out) {
     std::size_t start = scan.at;
     Quantity quantity;
     if (document.tokens[start].kind != TokenKind::symbol && read_one(scan, quantity)) {
-      if (quantity.unit == nullptr || !quotient_follows(scan)) out.push_back(quantity);
+      if (quantity.unit != nullptr && quotient_follows(scan)) quantity.unit = &kQuotient;
+      out.push_back(quantity);
     } else {
       scan.at = start + 1;
     }

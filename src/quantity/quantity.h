@@ -21,7 +21,8 @@ struct Quantity {
   [[nodiscard]] double si() const { return unit ? value * unit->factor + unit->offset : value; }
 };
 
-// Appends the quantities of `document` in order. Linear in its length.
+// Appends the quantities of `document` in order. Linear in its length. One in a quotient of units (40 N/m) has a unit without a
+// symbol, whose dimension is that of no other.
 void find_quantities(const Document& document, std::vector<Quantity>& out);
 
 // Reads one quantity from a short text such as "1.5 N"; false if it is anything else.

@@ -42,6 +42,11 @@ expect "own examples" 0 "" "examples run, 0 problems" "$program" rubric test $ru
 expect "labelled" 0 "" "Cohen's kappa over all steps 0\\.[89]" "$program" rubric test $rub --labelled "$source/corpus/labelled.jsonl"
 expect "help" 0 "" "check" "$program" --help
 
+# the page's server
+expect "serve at no address" 2 "'nowhere' is not" "" "$program" serve --address nowhere
+expect "serve at a port that is taken or not ours" 2 "listen" "" "$program" serve --address 192.0.2.1
+expect "serve ends when told to" 0 "" "http://127.0.0.1:[0-9]+/" bash -c "'$program' serve & sleep 1; kill -TERM \$!; wait \$!"
+
 # calculations
 printf '{"id": "k", "text": "k = 6.0 N / 15 cm = 4 N/m"}\n{"id": "n", "text": "no sums here"}\n' >sums.jsonl
 expect "calc as text" 0 "" "It should be 40 N/m" "$program" calc sums.jsonl

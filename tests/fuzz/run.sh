@@ -6,7 +6,7 @@ targets=$1 seconds=$2
 here=$(cd "$(dirname "$0")" && pwd)
 scratch=$(mktemp -d)
 trap 'rm -rf "$scratch"' EXIT
-for name in text rubric input results calc document tally; do
+for name in text rubric input results calc document tally request; do
   kept=$here/kept/$name
   mkdir -p "$kept" "$scratch/$name"
   "$targets/fuzz_$name" -runs=0 "$kept" >"$scratch/log" 2>&1 || { cat "$scratch/log"; exit 1; }

@@ -42,7 +42,7 @@ INSTANTIATE_TEST_SUITE_P(
                       Row{"cubic", "150 cm3, 150 cm\xC2\xB3", "150 cm\xC2\xB3; 150 cm\xC2\xB3"}, Row{"bare list", "30, 40 and 50", "30; 40; 50"},
                       Row{"no unit from small words", "20 in the tank, 5 at a time, 3 as well", "20; 5; 3"},
                       Row{"misspelt minutes", "15 minits", "15 min"}, Row{"none", "add some weights", ""}, Row{"kilo", "0.1 kg", "0.1 kg"},
-                      Row{"a quotient unit is no force", "k is 40 N/m, c is 4200 J/kg, add 2 N / 10 cm", "2 N; 10 cm"}),
+                      Row{"a quotient unit is no force", "k is 40 N/m, c is 4200 J/kg, add 2 N / 10 cm", "40 ; 4200 ; 2 N; 10 cm"}),
     test::row_name<Row>);
 
 TEST(Digits, RefusesWhatIsNotFinite) {
