@@ -33,7 +33,7 @@ std::vector<Mark> marks_of(std::string_view text, const Review& review) {
 
 }  // namespace
 
-std::vector<Piece> draft_pieces(std::string_view text, const Review& review) {
+std::vector<DraftPiece> draft_pieces(std::string_view text, const Review& review) {
   std::vector<Mark> marks = marks_of(text, review);
   std::set<std::uint32_t> borders = {0, static_cast<std::uint32_t>(text.size())};
   std::map<std::uint32_t, std::vector<std::size_t>> begins;
@@ -42,11 +42,11 @@ std::vector<Piece> draft_pieces(std::string_view text, const Review& review) {
     if (mark.step != kNoStep) begins[static_cast<std::uint32_t>(mark.span.begin)].push_back(mark.step);
   }
   std::stable_sort(marks.begin(), marks.end(), [](const Mark& a, const Mark& b) { return a.span.begin < b.span.begin; });
-  std::vector<Piece> out;
+  std::vector<DraftPiece> out;
   std::vector<const Mark*> over;  // the marks that lie over the piece
   std::size_t next = 0;
   for (auto from = borders.begin(); std::next(from) != borders.end(); ++from) {
-    Piece piece{{*from, *std::next(from)}, PieceKind::plain, {}};
+    DraftPiece piece{{*from, *std::next(from)}, PieceKind::plain, {}};
     std::erase_if(over, [&](const Mark* mark) { return mark->span.end <= piece.span.begin; });
     for (; next < marks.size() && marks[next].span.begin <= piece.span.begin; ++next) over.push_back(&marks[next]);
     auto rank = [](PieceKind kind) { return kind == PieceKind::sum ? 0 : kind == PieceKind::there ? 1 : kind == PieceKind::near ? 2 : 3; };

@@ -54,11 +54,11 @@ class Slip {
       return;
     }
     html_.open("div", {{"class", "draft"}});
-    for (const Piece& piece : draft_pieces(draft_.text, review())) write(piece);
+    for (const DraftPiece& piece : draft_pieces(draft_.text, review())) write(piece);
     html_.close().line();
   }
 
-  void write(const Piece& piece) {
+  void write(const DraftPiece& piece) {
     std::string_view words = piece.span.of(draft_.text);
     if (piece.kind == PieceKind::plain) {
       html_.text(words);
@@ -104,8 +104,10 @@ class Slip {
       any = true;
       html_.element("li", std::to_string(i + 1) + " " + rubric_.steps[i].title);
     }
-    if (any) html_.close();
-    else html_.element("p", "None of the steps was found yet.");
+    if (any)
+      html_.close();
+    else
+      html_.element("p", "None of the steps was found yet.");
     html_.close().line();
   }
 
@@ -131,8 +133,8 @@ class Slip {
   void foot() {
     if (options_.with_range) {
       const Level& level = review().level;
-      html_.element("p", "An indication only: " + std::to_string(level.low) + " to " + std::to_string(level.high) + " of " + std::to_string(level.of) +
-                             " marks. A person decides the mark.");
+      html_.element("p", "An indication only: " + std::to_string(level.low) + " to " + std::to_string(level.high) + " of " +
+                             std::to_string(level.of) + " marks. A person decides the mark.");
     }
     std::string words;
     for (const std::string& caution : rubric_.cautions) words += caution + " ";
@@ -146,9 +148,15 @@ class Slip {
 };
 
 void explain(HtmlWriter& html) {
-  html.open("p", {{"class", "screen"}}).text("In the drafts, ").element("span", {{"class", "e"}}, "a line under words").text(" means that a step is there, ");
+  html.open("p", {{"class", "screen"}})
+      .text("In the drafts, ")
+      .element("span", {{"class", "e"}}, "a line under words")
+      .text(" means that a step is there, ");
   html.element("span", {{"class", "e near"}}, "a dashed line").text(" that it is not clear enough, ");
-  html.element("span", {{"class", "e sum"}}, "a double line").text(" a sum that is wrong. The small numbers are those of the steps. A program found these by looking for words; it can be mistaken.").close().line();
+  html.element("span", {{"class", "e sum"}}, "a double line")
+      .text(" a sum that is wrong. The small numbers are those of the steps. A program found these by looking for words; it can be mistaken.")
+      .close()
+      .line();
 }
 
 }  // namespace

@@ -60,4 +60,25 @@ TEST(Layers, TheCheckSeesWrongIncludes) {
   EXPECT_EQ(faults("rubric", "x.cpp", "#include \"proof/lint.h\"").size(), 1U);
 }
 
+// Two types of one name in one namespace are one type to the linker, which then takes either's functions for both.
+TEST(Layers, NoTwoHeadersDefineATypeOfTheSameName) {
+  std::map<std::string, std::string> home;
+  for (const auto& entry : fs::recursive_directory_iterator(std::string(RETORT_SOURCE_DIR) + "/src")) {
+    if (entry.path().extension() != ".h") continue;
+    std::ifstream in(entry.path());
+    std::string space;
+    for (std::string line; std::getline(in, line);) {
+      if (line.starts_with("namespace ")) space = line.substr(10, line.find(' ', 10) - 10);
+      for (const char* kind : {"struct ", "class ", "enum class "}) {
+        if (!line.starts_with(kind) || line.find('{') == std::string::npos) continue;
+        std::size_t from = std::string(kind).size();
+        std::string name = space + "::" + line.substr(from, line.find_first_of(" :{", from) - from);
+        auto [known, fresh] = home.try_emplace(name, entry.path().string());
+        EXPECT_TRUE(fresh) << name << " is in " << known->second << " and in " << entry.path().string();
+      }
+    }
+  }
+  EXPECT_GT(home.size(), 100U);
+}
+
 }  // namespace

@@ -19,7 +19,7 @@ calc::Calculation sum(Span span, calc::Verdict verdict) {
 std::string shown(std::string_view text, const Review& review) {
   constexpr std::string_view kKinds[] = {"", "there", "near", "sum"};
   std::string out;
-  for (const Piece& piece : draft_pieces(text, review)) {
+  for (const DraftPiece& piece : draft_pieces(text, review)) {
     out += (out.empty() ? "" : "|") + std::string(kKinds[static_cast<std::size_t>(piece.kind)]);
     for (std::size_t i : piece.steps) out += "[" + std::to_string(i) + "]";
     out += ":" + std::string(piece.span.of(text));
