@@ -24,6 +24,10 @@ std::size_t message_count();
 // Fills {0}.. in `pattern` from `notes`; a missing note leaves nothing.
 std::string fill(std::string_view pattern, const std::vector<std::string>& notes);
 
+// Notes on steps, as patterns for fill().
+inline constexpr std::string_view kNoteContradicted = "this is said as well, and goes against it: \"{0}\"";
+inline constexpr std::string_view kNoteCountsOnce = "this is the same point as \"{0}\", and counts once";
+
 struct LineColumn {
   std::size_t line = 1;    // from 1
   std::size_t column = 1;  // from 1, counted in code points

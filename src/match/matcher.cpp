@@ -47,8 +47,11 @@ struct Matcher::Impl {
   bool earned(const WayCode& way, View view, std::vector<Occurrence>& found);
   bool earned_any(const std::vector<WayCode>& ways, View view, std::vector<Occurrence>& found);
   void step(std::size_t index);
+  void find_status(std::size_t index);
+  void find_reason(std::size_t index);
+  void find_contradiction(std::size_t index);
   void step_values(StepMatch& match, std::vector<Occurrence>& found);
-  void spans(std::size_t index);
+  std::vector<Span> spans_of(const std::vector<Occurrence>& places) const;
   Extent extent(std::size_t index, bool everywhere);
   void order();
   Span bytes(const Occurrence& at) const;
@@ -128,6 +131,33 @@ void Matcher::Impl::step_values(StepMatch& match, std::vector<Occurrence>& found
 }
 
 void Matcher::Impl::step(std::size_t index) {
+  find_status(index);
+  find_reason(index);
+  find_contradiction(index);
+}
+
+// A step that needs its reason is present only with it.
+void Matcher::Impl::find_reason(std::size_t index) {
+  const StepCode& code = program.steps[index];
+  StepMatch& match = out.steps[index];
+  if (code.reason.empty() || match.status != StepStatus::present) return;
+  if (earned_any(code.reason, View::said, evidence[index])) return;
+  match.status = StepStatus::vague;
+  match.without_reason = true;
+}
+
+void Matcher::Impl::find_contradiction(std::size_t index) {
+  const StepCode& code = program.steps[index];
+  StepMatch& match = out.steps[index];
+  std::vector<Occurrence> against;
+  if (match.status == StepStatus::missing || !earned_any(code.contradicts, View::said, against)) return;
+  match.status = StepStatus::missing;
+  match.without_reason = false;
+  match.against = spans_of(against);
+  evidence[index].clear();
+}
+
+void Matcher::Impl::find_status(std::size_t index) {
   const StepCode& code = program.steps[index];
   StepMatch& match = out.steps[index];
   std::vector<Occurrence>& found = evidence[index];
@@ -151,9 +181,9 @@ Span Matcher::Impl::bytes(const Occurrence& at) const {
   return {document->tokens[slots[at.first].token].source.begin, document->tokens[slots[at.last].token].source.end};
 }
 
-void Matcher::Impl::spans(std::size_t index) {
-  std::vector<Span>& spans = out.steps[index].evidence;
-  for (const Occurrence& at : evidence[index]) spans.push_back(bytes(at));
+std::vector<Span> Matcher::Impl::spans_of(const std::vector<Occurrence>& places) const {
+  std::vector<Span> spans;
+  for (const Occurrence& at : places) spans.push_back(bytes(at));
   std::sort(spans.begin(), spans.end(), [](Span a, Span b) { return a.begin < b.begin; });
   std::vector<Span> merged;
   for (Span span : spans) {
@@ -163,7 +193,7 @@ void Matcher::Impl::spans(std::size_t index) {
       merged.push_back(span);
     }
   }
-  spans = std::move(merged);
+  return merged;
 }
 
 // Where a step is met: its evidence, or all places that would have earned it.
@@ -206,7 +236,7 @@ AnswerMatch Matcher::match(const Document& document) {
   impl.out.steps.resize(impl.program.steps.size());
   impl.evidence.assign(impl.program.steps.size(), {});
   for (std::size_t index : impl.program.turn) impl.step(index);
-  for (std::size_t i = 0; i < impl.out.steps.size(); ++i) impl.spans(i);
+  for (std::size_t i = 0; i < impl.out.steps.size(); ++i) impl.out.steps[i].evidence = impl.spans_of(impl.evidence[i]);
   impl.order();
   impl.out.words = impl.slots.size();
   impl.out.copied_words = static_cast<std::size_t>(

@@ -12,6 +12,8 @@ struct StepMatch {
   StepStatus status = StepStatus::missing;
   std::vector<Span> evidence;      // bytes of the source, in order, not overlapping
   std::string note;                // of a values step: what the table has
+  bool without_reason = false;     // it would be present, but its reason is not given
+  std::vector<Span> against;       // words that contradict it, for which it is missing; in order
 };
 
 struct OrderMatch {

@@ -157,6 +157,8 @@ class Compiler {
     StepCode code;
     for (const Way& way : step.present) code.present.push_back(way_code(way));
     for (const Way& way : step.vague) code.vague.push_back(way_code(way));
+    for (const Way& way : step.reason) code.reason.push_back(way_code(way));
+    for (const Way& way : step.contradicts) code.contradicts.push_back(way_code(way));
     code.checks_values = step.checks_values;
     return code;
   }
@@ -237,7 +239,8 @@ class Compiler {
         return;
       }
       states[index] = 1;
-      for (const auto* ways : {&program_->steps[index].present, &program_->steps[index].vague}) {
+      const StepCode& code = program_->steps[index];
+      for (const auto* ways : {&code.present, &code.vague, &code.reason, &code.contradicts}) {
         for (const WayCode& way : *ways) {
           for (const NeedCode& need : way.all) {
             if (need.step < count) self(self, need.step);

@@ -57,6 +57,8 @@ struct WayCode {
 struct StepCode {
   std::vector<WayCode> present;
   std::vector<WayCode> vague;
+  std::vector<WayCode> reason;
+  std::vector<WayCode> contradicts;
   bool checks_values = false;
 };
 

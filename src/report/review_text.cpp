@@ -14,6 +14,10 @@ std::string rule(std::string_view title, std::size_t width) {
   return out + "\n";
 }
 
+std::string range_words(const Level& level) {
+  return level.low == level.high ? std::to_string(level.low) : std::to_string(level.low) + " to " + std::to_string(level.high);
+}
+
 std::vector<Underline> underlines(const Review& review) {
   std::vector<Underline> marks;
   for (std::size_t i = 0; i < review.steps.size(); ++i) {
@@ -106,8 +110,7 @@ void append_review_text(const Rubric& rubric, const Answer& answer, const Review
   }
   if (review.copied_words * 2 > review.words) out += "\n  Much of this is the question's own words, which earn nothing by themselves.\n";
   out += "\n";
-  append_wrapped("As an indication: about " + std::to_string(review.level.low) + " to " + std::to_string(review.level.high) + " of " +
-                     std::to_string(review.level.of) + " marks. A person decides the mark.",
+  append_wrapped("As an indication: about " + range_words(review.level) + " of " + std::to_string(review.level.of) + " marks. A person decides the mark.",
                  width, "  ", "  ", out);
 }
 

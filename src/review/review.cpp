@@ -1,5 +1,7 @@
 #include "review/review.h"
 
+#include "review/points.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -30,6 +32,7 @@ Level indicate(const Rubric& rubric, const std::vector<StepReview>& steps, const
   constexpr double kOffset = -0.3;
   constexpr double kOutOfOrder = -0.3;
   Level level;
+  if (rubric.kind == RubricKind::points) return indicate_points(rubric, steps);
   double clear = 0;
   double unclear = 0;
   double core = 0;
@@ -59,10 +62,12 @@ Review Reviewer::review(std::string_view answer) {
     review.status = step.status;
     review.evidence = std::move(step.evidence);
     review.note = std::move(step.note);
+    if (step.without_reason) review.note = rubric.steps[i].lacks_reason;
     if (review.status == StepStatus::vague && review.note.empty()) review.note = rubric.steps[i].lacks;
-    if (review.status == StepStatus::missing) review.note.clear();
+    if (review.status == StepStatus::missing) review.note = contradiction_note(step.against, answer);
     out.steps.push_back(std::move(review));
   }
+  count_once(rubric, out.steps);
   out.order = std::move(match.order);
   out.next = choose_next(rubric, out.steps);
   out.level = indicate(rubric, out.steps, out.order);

@@ -19,7 +19,7 @@ struct Level {
 struct StepReview {
   StepStatus status = StepStatus::missing;
   std::vector<Span> evidence;  // bytes of the answer
-  std::string note;            // what a vague step lacks
+  std::string note;            // what a vague step lacks, or what contradicts a missing one
 };
 
 struct Review {

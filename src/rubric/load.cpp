@@ -93,7 +93,7 @@ void Loader::read_examples(const Value& object, const std::string& file, Step& s
 void Loader::read_step(const Value& object, const std::string& file) {
   Fields fields(object, file, findings,
                 {"id", "title", "facet", "core", "present-means", "vague-means", "use", "instrument", "values", "present", "vague", "lacks",
-                 "hint", "examples"});
+                 "reason", "lacks-reason", "contradicts", "once", "hint", "examples"});
   Step step;
   step.file = keep(file);
   step.span = object.span;
@@ -116,9 +116,13 @@ void Loader::read_step(const Value& object, const std::string& file) {
   step.vague_means = fields.text("vague-means");
   step.lacks = fields.text("lacks");
   step.hint = fields.text("hint");
+  step.lacks_reason = fields.text("lacks-reason");
+  step.once = fields.text("once");
   if (const Value* values = fields.get("values", Type::boolean)) step.checks_values = values->boolean;
   if (const Value* list = fields.get("present", Type::array)) step.present = read_ways(*list, file);
   if (const Value* list = fields.get("vague", Type::array)) step.vague = read_ways(*list, file);
+  if (const Value* list = fields.get("reason", Type::array)) step.reason = read_ways(*list, file);
+  if (const Value* list = fields.get("contradicts", Type::array)) step.contradicts = read_ways(*list, file);
   if (const Value* instrument = fields.get("instrument", Type::object)) read_instrument(*instrument, file, step);
   fields.texts("use", [&](const std::string& name, Span span) {
     auto found = sets.find(name);
@@ -161,9 +165,22 @@ void Loader::read_order(const Value& list, const std::string& file) {
   }
 }
 
+void Loader::read_kind(const Fields& fields, const std::string& file) {
+  if (const Value* kind = fields.get("kind", Type::string)) {
+    if (kind->text == "points") rubric.kind = RubricKind::points;
+    else if (kind->text != "method") findings.push_back(make_finding(Code::value_not_allowed, file, kind->span, {kind->text, "kind", joined({"method", "points"})}));
+  }
+  if (rubric.kind == RubricKind::points) rubric.marks = 1;
+  if (const Value* marks = fields.get("marks", Type::integer)) {
+    constexpr int kMostMarks = 20;
+    if (marks->integer >= 1 && marks->integer <= kMostMarks) rubric.marks = static_cast<int>(marks->integer);
+    else findings.push_back(make_finding(Code::value_not_allowed, file, marks->span, {std::to_string(marks->integer), "marks", "1 to 20"}));
+  }
+}
+
 void Loader::read_rubric(const Value& object, const std::string& file) {
   Fields fields(object, file, findings,
-                {"$schema", "format", "about", "id", "title", "question", "given", "results", "cautions", "include", "words", "sets",
+                {"$schema", "format", "about", "kind", "marks", "id", "title", "question", "given", "results", "cautions", "include", "words", "sets",
                  "steps", "order"});
   read_format(fields, file);
   rubric.file = file;
@@ -173,6 +190,7 @@ void Loader::read_rubric(const Value& object, const std::string& file) {
   }
   if (fields.need("title", Type::string, "the rubric", "\"...\"") != nullptr) rubric.title = fields.text("title");
   if (fields.need("question", Type::string, "the rubric", "\"...\"") != nullptr) rubric.question = fields.text("question");
+  read_kind(fields, file);
   fields.texts("cautions", [&](const std::string& text, Span) { rubric.cautions.push_back(text); });
   read_includes(object, file);
   read_words(object, file);

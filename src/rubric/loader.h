@@ -55,6 +55,7 @@ struct Loader {
   void read_rubric(const json::Value& object, const std::string& file);
   void read_given(const json::Value& object, const std::string& file);
   void read_given_calculations(const json::Value& object, const std::string& file);
+  void read_kind(const Fields& fields, const std::string& file);
   void read_step(const json::Value& object, const std::string& file);
   void read_examples(const json::Value& object, const std::string& file, Step& step);
   void read_order(const json::Value& list, const std::string& file);

@@ -60,6 +60,10 @@ struct Step {
   std::vector<Way> present;
   std::vector<Way> vague;
   bool checks_values = false; // the table's values are looked for
+  std::vector<Way> reason;    // if there are any, one must be found as well, or a present step is vague...
+  std::string lacks_reason;   // ...and this is said
+  std::vector<Way> contradicts;  // with one of these in the answer the step is missing, and that is said
+  std::string once;           // of present steps with the same name here only the first counts; the others are vague
   std::string lacks;          // said when it is vague
   std::string hint;           // a question that nudges
   std::vector<Example> examples;
@@ -108,7 +112,12 @@ struct WordList {
   Span span;
 };
 
+// A method is described step by step; a short answer makes points, of which at most so many count as there are marks.
+enum class RubricKind : std::uint8_t { method, points };
+
 struct Rubric {
+  RubricKind kind = RubricKind::method;
+  int marks = 6;
   std::string id;
   std::string title;
   std::string question;

@@ -57,5 +57,42 @@ TEST(Next, NamesUpToThreeStepsCoreOnesFirst) {
   EXPECT_TRUE(small.review("apple pear, ripe plum, fig, date").next.empty());
 }
 
+constexpr const char* kPoints = R"({"format":1,"kind":"points","marks":2,"id":"small","title":"t","question":"q","steps":[
+    {"id":"faster","title":"Speed up","facet":"conclusion","core":true,"hint":"?","present":["goes faster"],"vague":["changes"],"lacks":"which way?",
+     "reason":["because + deeper"],"lacks-reason":"why?","contradicts":["goes slower"]},
+    {"id":"a","title":"First","facet":"accuracy","hint":"?","present":["parallax ... more accurate"],"once":"accurate"},
+    {"id":"b","title":"Second","facet":"accuracy","hint":"?","present":["camera ... more accurate"],"once":"accurate"}]})";
+
+TEST(Points, NeedTheirReasonAreCancelledAndCountOnce) {
+  test::Small small(kPoints);
+  const struct {
+    const char* name;
+    const char* text;
+    std::vector<StepStatus> status;
+    std::size_t noted;
+    const char* note;
+    int low, high;
+  } rows[] = {
+      {"with its reason", "it goes faster because deeper water", {present, missing, missing}, 0, "", 1, 1},
+      {"without its reason", "it goes faster", {vague, missing, missing}, 0, "why?", 0, 1},
+      {"vague as ever", "it changes", {vague, missing, missing}, 0, "which way?", 0, 1},
+      {"contradicted", "it goes faster because deeper. it goes slower", {missing, missing, missing}, 0,
+       "this is said as well, and goes against it: \"goes slower\"", 0, 0},
+      {"denied is no contradiction", "it goes faster because deeper, it does not go slower", {present, missing, missing}, 0, "", 1, 1},
+      {"nothing to contradict", "it goes slower", {missing, missing, missing}, 0, "", 0, 0},
+      {"once", "no parallax so more accurate. a camera is more accurate", {missing, present, vague}, 2, "this is the same point as \"First\", and counts once", 1, 2},
+      {"never more than the marks", "goes faster because deeper, no parallax so it is more accurate. a camera is more accurate", {present, present, vague}, 2,
+       "this is the same point as \"First\", and counts once", 2, 2},
+  };
+  for (const auto& row : rows) {
+    Review review = small.review(row.text);
+    for (std::size_t i = 0; i < row.status.size(); ++i) EXPECT_EQ(review.steps[i].status, row.status[i]) << row.name << ", step " << i;
+    EXPECT_EQ(review.steps[row.noted].note, row.note) << row.name;
+    EXPECT_EQ(review.level.low, row.low) << row.name;
+    EXPECT_EQ(review.level.high, row.high) << row.name;
+    EXPECT_EQ(review.level.of, 2) << row.name;
+  }
+}
+
 }  // namespace
 }  // namespace retort
