@@ -38,12 +38,13 @@ bool read_all(const Options& options, const std::vector<std::string>& inputs, co
 }
 
 void hold_against_others(const Options& options, const Ready& ready, std::vector<classroom::Draft>& drafts) {
+  if (ready.checker->rubric().kind != RubricKind::method) return;  // a short answer fits many a question
   std::vector<Shelved> shelf;
   auto others = [&] {
     shelf = shelve(ready.choice.folder.files, ready.choice.folder.real_words, threads_of(options));
     std::vector<const Checker*> out;
     for (const Shelved& other : shelf) {
-      if (other.made.checker && other.name != ready.choice.name && other.made.checker->rubric().id != ready.checker->rubric().id)
+      if (other.made.checker && other.made.checker->rubric().kind == RubricKind::method && other.name != ready.choice.name && other.made.checker->rubric().id != ready.checker->rubric().id)
         out.push_back(other.made.checker.get());
     }
     return out;

@@ -118,7 +118,7 @@ int main(int argc, char** argv) {
   serve.add_option("--address", options.address, "an address of this machine other than 127.0.0.1; needs the token that is then printed");
   serve.add_option("--threads", options.threads, "how many requests at once (0: as many as the machine has)")->check(CLI::Range(0U, 64U));
 
-  CLI::App* rubric = app.add_subcommand("rubric", "the rubrics: list, show, lint, test, hear");
+  CLI::App* rubric = app.add_subcommand("rubric", "the rubrics: list, show, lint, test, hear, overlay");
   rubric->require_subcommand(1);
   CLI::App& list = add(*rubric, "list", "the rubrics that came with the program", retort::cli::run_rubric_list);
   add_output(list, options);
@@ -134,6 +134,11 @@ int main(int argc, char** argv) {
   CLI::App& hear = add(*rubric, "hear", "show which word lists a text touches", retort::cli::run_rubric_hear);
   add_rubric(hear, options);
   hear.add_option("TEXT", options.inputs, "the text in quotes; or - for standard input");
+
+  CLI::App& overlay = add(*rubric, "overlay", "the same investigation with another question's table, apparatus and hypothesis", retort::cli::run_rubric_overlay);
+  add_rubric(overlay, options);
+  overlay.add_option("CHANGES", options.inputs, "a .json file with what is other: question, values, apparatus, hypothesis, steps")->required()->expected(1);
+  add_output(overlay, options);
 
   try {
     app.parse(argc, argv);

@@ -16,6 +16,7 @@ int run_rubric_list(const Options& options) {
     return kWrong;
   }
   std::string out;
+  std::string short_questions;
   int status = kDone;
   for (const Shelved& shelved : shelve(folder->files, folder->real_words, std::thread::hardware_concurrency())) {
     if (shelved.made.checker == nullptr) {
@@ -26,8 +27,9 @@ int run_rubric_list(const Options& options) {
     const Rubric& rubric = shelved.made.checker->rubric();
     std::string first = "  " + rubric.id;
     first.resize(std::max<std::size_t>(first.size() + 2, 26), ' ');
-    append_wrapped(rubric.title, 80, first, std::string(26, ' '), out);
+    append_wrapped(rubric.title, 80, first, std::string(26, ' '), rubric.kind == RubricKind::points ? short_questions : out);
   }
+  if (!short_questions.empty()) out += "\nShort questions that follow a practical\n" + short_questions;
   int written = write_out(options, out);
   return written == kDone ? status : written;
 }

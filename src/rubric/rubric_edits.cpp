@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
+#include "rubric/fields.h"
+
 namespace retort {
 
 using json::Type;
@@ -65,31 +67,46 @@ class Patch {
   std::vector<Change> changes_;
 };
 
-Finding wrong(const Value& value, std::string_view name, std::string_view expected) {
-  return make_finding(Code::wrong_type, "edits", value.span, {std::string(name), std::string(expected), std::string(expected)});
-}
-
-std::optional<std::string> text_of(const Value& object, std::string_view key, Findings& findings) {
-  const Value* value = object.find(key);
-  if (value == nullptr || value->is(Type::null)) return std::nullopt;
-  if (value->is(Type::string)) return value->text;
-  findings.push_back(wrong(*value, key, "text in quotes"));
-  return std::nullopt;
-}
-
-std::optional<std::vector<std::string>> texts_of(const Value& object, std::string_view key, Findings& findings) {
-  const Value* value = object.find(key);
-  if (value == nullptr || value->is(Type::null)) return std::nullopt;
-  std::vector<std::string> out;
-  bool good = value->is(Type::array);
-  for (const Value& item : value->items) {
-    good = good && item.is(Type::string);
-    if (good && item.text.find_first_not_of(" \t\r\n") != std::string::npos) out.push_back(item.text);
+// One object of the edits, read key by key.
+class EditFields {
+ public:
+  EditFields(const Value& object, const std::string& file, Findings& findings, std::vector<std::string> keys)
+      : object_(object), file_(file), findings_(findings) {
+    for (const json::Member& member : object.members) {
+      if (std::find(keys.begin(), keys.end(), member.key) != keys.end()) continue;
+      findings.push_back(make_finding(Code::key_unknown, file, member.key_span, {member.key, did_you_mean(member.key, keys), joined(keys)}));
+    }
   }
-  if (good) return out;
-  findings.push_back(wrong(*value, key, "a list of texts"));
-  return std::nullopt;
-}
+
+  void wrong(const Value& value, std::string_view name, std::string_view expected) {
+    findings_.push_back(make_finding(Code::wrong_type, file_, value.span, {std::string(name), std::string(expected), std::string(expected)}));
+  }
+  std::optional<std::string> text(std::string_view key) {
+    const Value* value = object_.find(key);
+    if (value == nullptr || value->is(Type::null)) return std::nullopt;
+    if (value->is(Type::string)) return value->text;
+    wrong(*value, key, "text in quotes");
+    return std::nullopt;
+  }
+  std::optional<std::vector<std::string>> texts(std::string_view key) {
+    const Value* value = object_.find(key);
+    if (value == nullptr || value->is(Type::null)) return std::nullopt;
+    std::vector<std::string> out;
+    bool good = value->is(Type::array);
+    for (const Value& item : value->items) {
+      good = good && item.is(Type::string);
+      if (good && item.text.find_first_not_of(" \t\r\n") != std::string::npos) out.push_back(item.text);
+    }
+    if (good) return out;
+    wrong(*value, key, "a list of texts");
+    return std::nullopt;
+  }
+
+ private:
+  const Value& object_;
+  const std::string& file_;
+  Findings& findings_;
+};
 
 void edit_step(const Value& step, const StepEdit& edit, Patch& patch) {
   if (edit.title) patch.set(step, "title", quoted(*edit.title));
@@ -110,39 +127,68 @@ const Value* find_step(const Value& root, std::string_view id) {
 
 void edit_given(const Value& root, const RubricEdits& edits, Patch& patch) {
   const Value* given = root.find("given");
-  if (given == nullptr || !given->is(Type::object)) {
-    if (edits.hypothesis) patch.set(root, "given", "{\"hypothesis\": " + quoted(*edits.hypothesis) + "}");
+  const Value* values = given != nullptr && given->is(Type::object) ? given->find("values") : nullptr;
+  std::vector<std::pair<std::string, std::string>> members;
+  if (edits.hypothesis) members.emplace_back("hypothesis", quoted(*edits.hypothesis));
+  if (edits.apparatus) members.emplace_back("apparatus", quoted(*edits.apparatus));
+  if (edits.values && values != nullptr && values->is(Type::object)) {
+    patch.set(*values, "list", quoted(*edits.values));
+    if (edits.quantity) patch.set(*values, "quantity", quoted(*edits.quantity));
+  } else if (edits.values && edits.quantity) {
+    members.emplace_back("values", "{\"quantity\": " + quoted(*edits.quantity) + ", \"list\": " + quoted(*edits.values) + "}");
+  }
+  if (given != nullptr && given->is(Type::object)) {
+    for (const auto& [key, value] : members) patch.set(*given, key, value);
     return;
   }
-  if (edits.hypothesis) patch.set(*given, "hypothesis", quoted(*edits.hypothesis));
-  const Value* values = given->find("values");
-  if (edits.values && values != nullptr && values->is(Type::object)) patch.set(*values, "list", quoted(*edits.values));
+  std::string all;
+  for (const auto& [key, value] : members) all += (all.empty() ? "" : ", ") + quoted(key) + ": " + value;
+  if (!all.empty()) patch.set(root, "given", "{" + all + "}");
+}
+
+// The old examples name the old values.
+void edit_value_examples(const Value& root, const std::vector<std::string>& values, Patch& patch) {
+  const Value* steps = root.find("steps");
+  if (steps == nullptr || values.empty()) return;
+  std::string all;
+  for (std::size_t i = 0; i < values.size(); ++i) all += (i == 0 ? "" : i + 1 == values.size() ? " and " : ", ") + values[i];
+  for (const Value& step : steps->items) {
+    const Value* checks = step.is(Type::object) ? step.find("values") : nullptr;
+    if (checks == nullptr || !checks->boolean) continue;
+    patch.set(step, "examples", "{\"present\": " + quoted(std::vector<std::string>{"Use " + all + "."}) + ", \"missing\": [\"Wear goggles.\"]}");
+  }
 }
 
 }  // namespace
 
-bool RubricEdits::empty() const { return !question && !hypothesis && !values && steps.empty(); }
+bool RubricEdits::empty() const { return !id && !title && !question && !hypothesis && !quantity && !values && !apparatus && steps.empty(); }
 
-RubricEdits read_edits(const Value& value, Findings& findings) {
+RubricEdits read_edits(const Value& value, Findings& findings, const std::string& name) {
   RubricEdits out;
+  EditFields fields(value, name, findings, {"id", "title", "question", "hypothesis", "quantity", "values", "apparatus", "steps"});
   if (!value.is(Type::object)) {
-    findings.push_back(wrong(value, "edits", "an object"));
+    fields.wrong(value, "edits", "an object");
     return out;
   }
-  out.question = text_of(value, "question", findings);
-  out.hypothesis = text_of(value, "hypothesis", findings);
-  out.values = texts_of(value, "values", findings);
+  out.id = fields.text("id");
+  out.title = fields.text("title");
+  out.question = fields.text("question");
+  out.hypothesis = fields.text("hypothesis");
+  out.quantity = fields.text("quantity");
+  out.values = fields.texts("values");
+  out.apparatus = fields.texts("apparatus");
   const Value* steps = value.find("steps");
   if (steps == nullptr || steps->is(Type::null)) return out;
-  if (!steps->is(Type::object)) findings.push_back(wrong(*steps, "steps", "an object"));
+  if (!steps->is(Type::object)) fields.wrong(*steps, "steps", "an object");
   for (const json::Member& member : steps->members) {
     if (!member.value.is(Type::object)) {
-      findings.push_back(wrong(member.value, member.key, "an object"));
+      fields.wrong(member.value, member.key, "an object");
       continue;
     }
-    StepEdit edit{member.key, text_of(member.value, "title", findings), text_of(member.value, "hint", findings), {}, {}};
-    edit.also_present = texts_of(member.value, "present", findings).value_or(std::vector<std::string>{});
-    edit.also_vague = texts_of(member.value, "vague", findings).value_or(std::vector<std::string>{});
+    EditFields step(member.value, name, findings, {"title", "hint", "present", "vague"});
+    StepEdit edit{member.key, step.text("title"), step.text("hint"), {}, {}};
+    edit.also_present = step.texts("present").value_or(std::vector<std::string>{});
+    edit.also_vague = step.texts("vague").value_or(std::vector<std::string>{});
     out.steps.push_back(std::move(edit));
   }
   return out;
@@ -154,7 +200,10 @@ Result<std::string> edited_rubric(const std::string& source, const std::string& 
   if (!root) return root.finding();
   if (!root->is(Type::object)) return make_finding(Code::json_not_object, name);
   Patch patch;
+  if (edits.id) patch.set(*root, "id", quoted(*edits.id));
+  if (edits.title) patch.set(*root, "title", quoted(*edits.title));
   if (edits.question) patch.set(*root, "question", quoted(*edits.question));
+  if (edits.values) edit_value_examples(*root, *edits.values, patch);
   edit_given(*root, edits, patch);
   for (const StepEdit& edit : edits.steps) {
     const Value* step = find_step(*root, edit.id);

@@ -93,7 +93,7 @@ Response list_rubrics(const Desks& desks) {
   std::string out;
   JsonWriter json(out);
   json.begin_object().key("rubrics").begin_array();
-  for (const Desks::Listed& rubric : desks.listed()) json.begin_object().key("id").text(rubric.id).key("title").text(rubric.title).end_object();
+  for (const Desks::Listed& rubric : desks.listed()) json.begin_object().key("id").text(rubric.id).key("title").text(rubric.title).key("points").boolean(rubric.points).end_object();
   json.end_array().end_object();
   return json_response(std::move(out));
 }
@@ -105,6 +105,7 @@ Response show_rubric(Desks& desks, std::string_view id) {
   std::string out;
   JsonWriter json(out);
   json.begin_object().key("id").text(rubric.id).key("title").text(rubric.title).key("question").text(rubric.question);
+  json.key("points").boolean(rubric.kind == RubricKind::points);
   write_given(rubric.given, json);
   write_texts("cautions", rubric.cautions, json);
   json.key("steps").begin_array();

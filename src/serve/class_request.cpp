@@ -33,13 +33,14 @@ bool flag(const json::Value& body, std::string_view key) {
 }
 
 void hold_against_others(Desks& desks, const Desk& own, std::vector<classroom::Draft>& drafts) {
+  if (own.rubric().kind != RubricKind::method) return;  // a short answer fits many a question
   std::vector<std::shared_ptr<Desk>> held;
   auto others = [&] {
     std::vector<const Checker*> out;
     for (const Desks::Listed& listed : desks.listed()) {
       if (listed.id == own.rubric().id) continue;
       std::shared_ptr<Desk> desk = desks.open(listed.id);
-      if (!desk) continue;
+      if (!desk || desk->rubric().kind != RubricKind::method) continue;
       out.push_back(&desk->checker());
       held.push_back(std::move(desk));
     }

@@ -11,11 +11,15 @@ namespace {
 constexpr std::size_t kMostEdited = 4;
 constexpr std::string_view kEnding = ".json";
 
-std::string title_of(const std::string& name, const std::string& content) {
+Desks::Listed listed(const std::string& id, const std::string& name, const std::string& content) {
   Findings ignored;
   Result<json::Value> root = json::parse(content, name, ignored);
-  const json::Value* title = root ? root->find("title") : nullptr;
-  return title != nullptr && title->is(json::Type::string) ? title->text : name;
+  auto text = [&](std::string_view key) {
+    const json::Value* value = root && root->is(json::Type::object) ? root->find(key) : nullptr;
+    return value != nullptr && value->is(json::Type::string) ? value->text : "";
+  };
+  std::string title = text("title");
+  return {id, title.empty() ? name : title, text("kind") == "points"};
 }
 
 }  // namespace
@@ -40,7 +44,7 @@ Desks::Desks(RubricFolder folder) : folder_(std::move(folder)) {
   for (const auto& [name, content] : folder_.files) {
     if (!name.ends_with(kEnding) || !looks_like_rubric(name, content)) continue;
     std::string id = name.substr(0, name.size() - kEnding.size());
-    listed_.push_back({id, title_of(name, content)});
+    listed_.push_back(serve::listed(id, name, content));
     slots_.try_emplace(id);
   }
 }

@@ -37,6 +37,7 @@ class Desks {
   struct Listed {
     std::string id;
     std::string title;
+    bool points = false;  // short questions
   };
   // Those that can be used, by id.
   [[nodiscard]] const std::vector<Listed>& listed() const { return listed_; }

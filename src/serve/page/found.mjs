@@ -28,7 +28,7 @@ export function tally(rubric, review) {
   const there = stepsWith(rubric, review, "present").length;
   const near = stepsWith(rubric, review, "vague").length;
   const open = stepsWith(rubric, review, "missing").length;
-  const parts = [`${there} of ${rubric.steps.length} steps found`];
+  const parts = [`${there} of ${rubric.steps.length} ${rubric.points ? "points" : "steps"} found`];
   if (near > 0) parts.push(`${near} need${near === 1 ? "s" : ""} more`);
   if (open > 0) parts.push(`${open} still to find`);
   return `${parts.join(", ")}.`;
@@ -46,7 +46,9 @@ export function thereList(rubric, review) {
 /** @param {Rubric} rubric @param {Review} review */
 export function nearList(rubric, review) {
   const list = make("ul", { class: "found near" });
-  for (const { found, step, number } of stepsWith(rubric, review, "vague")) {
+  // Steps that something in the draft goes against are not there, but have a note.
+  const cancelled = stepsWith(rubric, review, "missing").filter(({ found }) => found.note);
+  for (const { found, step, number } of [...stepsWith(rubric, review, "vague"), ...cancelled]) {
     const item = make("li", {}, make("p", {}, make("strong", {}, `${number}? ${step.title}`)), quotes(found));
     if (found.note) item.append(make("p", {}, found.note));
     item.append(make("p", {}, step.hint));

@@ -5,7 +5,7 @@
  * @typedef {{id: string, title: string, facet: string, core: boolean, hint: string, lacks: string, presentMeans: string, vagueMeans: string}} Step
  * @typedef {{quantity: string, values: string[]}} Column
  * @typedef {{quantity: string, values: string[], columns: Column[], apparatus: string[], hypothesis: string}} Given
- * @typedef {{id: string, title: string, question: string, given: Given, cautions: string[], steps: Step[]}} Rubric
+ * @typedef {{id: string, title: string, question: string, points: boolean, given: Given, cautions: string[], steps: Step[]}} Rubric
  * @typedef {{start: number, end: number, text: string}} Evidence
  * @typedef {{id: string, facet: string, status: "present"|"vague"|"missing", evidence: Evidence[], note?: string}} StepFound
  * @typedef {{start: number, end: number, text: string, verdict: string, slips: string[], remarks: string[], correct?: string, advice?: string}} Sum
