@@ -167,6 +167,13 @@ enum class Code : std::uint16_t {
   label_missing_step,
   // classes
   class_too_many,
+  // marking points for a new rubric
+  points_none,
+  points_too_many,
+  point_too_long,
+  point_not_placed,
+  point_word_new,
+  point_is_table,
   class_empty,
   class_slips_stdout,
   concern_no_words,

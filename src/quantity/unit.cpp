@@ -63,7 +63,7 @@ constexpr std::array kQuantities = {
     NamedQuantity{"potential difference", kVoltage}, NamedQuantity{"current", kCurrent},
     NamedQuantity{"resistance", kResistance},   NamedQuantity{"pressure", kPressure},
     NamedQuantity{"density", kDensity},         NamedQuantity{"area", kArea},
-    NamedQuantity{"amount", kAmount},
+    NamedQuantity{"amount", kAmount},           NamedQuantity{"number", kNumber},  // of layers, of turns
 };
 
 using Index = std::unordered_map<std::string_view, const Unit*>;

@@ -201,4 +201,12 @@ Result<Value> parse(std::string_view source, const std::string& file, Findings& 
   return std::move(builder.root);
 }
 
+std::string quoted(std::string_view text) { return nlohmann::json(text).dump(-1, ' ', false, nlohmann::json::error_handler_t::replace); }
+
+Result<std::string> laid_out(std::string_view source) {
+  nlohmann::ordered_json value = nlohmann::ordered_json::parse(source, nullptr, false);
+  if (value.is_discarded()) return make_finding(Code::json_syntax, "", {"this is no JSON"});
+  return value.dump(1, ' ', false, nlohmann::json::error_handler_t::replace) + "\n";
+}
+
 }  // namespace retort::json

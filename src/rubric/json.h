@@ -46,4 +46,9 @@ std::string_view type_words(Type type);
 // `findings`. `file` names the source in findings.
 Result<Value> parse(std::string_view source, const std::string& file, Findings& findings);
 
+// `text` as a JSON string, with its quotes; bytes that are not UTF-8 become U+FFFD.
+std::string quoted(std::string_view text);
+// JSON laid out over lines for people to read and change, members in their order. Fails if `source` is no JSON.
+Result<std::string> laid_out(std::string_view source);
+
 }  // namespace retort::json

@@ -1,7 +1,6 @@
 #include "rubric/rubric_edits.h"
 
 #include <algorithm>
-#include <nlohmann/json.hpp>
 
 #include "rubric/fields.h"
 
@@ -12,7 +11,7 @@ using json::Value;
 
 namespace {
 
-std::string quoted(const std::string& text) { return nlohmann::json(text).dump(-1, ' ', false, nlohmann::json::error_handler_t::replace); }
+std::string quoted(const std::string& text) { return json::quoted(text); }
 
 std::string quoted(const std::vector<std::string>& texts) {
   std::string out = "[";

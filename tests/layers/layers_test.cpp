@@ -13,7 +13,7 @@ namespace fs = std::filesystem;
 // Rank of each stage: a file may include its own folder and those of a lower rank.
 const std::map<std::string, int> kRank = {{"base", 0},  {"text", 1},   {"document", 1}, {"quantity", 2}, {"vocabulary", 3}, {"calc", 3}, {"results", 3},
                                           {"rubric", 4}, {"match", 5}, {"review", 6},   {"proof", 7}, {"cohort", 7}, {"classroom", 7},      {"intake", 8}, {"report", 9},
-                                          {"serve", 10}, {"cli", 11}};
+                                          {"serve", 10}, {"author", 10}, {"cli", 11}};
 
 // Third-party headers by how they begin, and the only folder that may include them.
 const std::map<std::string, std::string> kOnlyIn = {{"unicode/", "text"}, {"re2/", "match"},        {"nlohmann/", "rubric"},

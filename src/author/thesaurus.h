@@ -1,0 +1,28 @@
+// Word lists of the rubrics there are, to be taken over by a new one.
+#pragma once
+#include <map>
+#include <string>
+#include <string_view>
+
+#include "rubric/load.h"
+
+namespace retort::author {
+
+struct KnownList {
+  std::string name;
+  std::string json;  // as it stands in its rubric
+};
+
+// For a word (folded), the list that is about it: whose name is the word, or begins with it as its first wording. Lists made of
+// other lists are left out, since those may not be at hand.
+class Thesaurus {
+ public:
+  explicit Thesaurus(const SourceFiles& files);
+  // Null if no list is about this word.
+  [[nodiscard]] const KnownList* find(std::string_view word) const;
+
+ private:
+  std::map<std::string, KnownList, std::less<>> lists_;
+};
+
+}  // namespace retort::author

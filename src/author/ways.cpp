@@ -1,0 +1,91 @@
+#include "author/ways.h"
+
+#include <algorithm>
+#include <bit>
+
+namespace retort::author {
+namespace {
+
+constexpr std::size_t kMostItems = 6;  // further ones of a long point are passed over
+
+// All ways to take `size` of `items`, each near each other in any order.
+std::vector<std::string> together(const std::vector<Item>& items, std::size_t size, const std::function<bool(const Item&)>& tells) {
+  std::vector<std::string> out;
+  for (unsigned set = 1; set < (1U << items.size()); ++set) {
+    if (static_cast<std::size_t>(std::popcount(set)) != size) continue;
+    std::string pattern;
+    bool good = false;
+    for (std::size_t i = 0; i < items.size(); ++i) {
+      if ((set >> i & 1U) == 0) continue;
+      pattern += (pattern.empty() ? "" : " & ") + items[i].pattern;
+      good = good || tells(items[i]);
+    }
+    if (good) out.push_back(pattern);
+  }
+  return out;
+}
+
+std::string any_of(const std::vector<Item>& items) {
+  if (items.size() == 1) return items[0].pattern;
+  std::string out = "(";
+  for (const Item& item : items) out += (out.size() > 1 ? "|" : "") + item.pattern;
+  return out + ")";
+}
+
+// A named instrument with what it is for; without the instrument it is vague.
+Ways instrument_ways(const std::vector<Item>& items) {
+  Ways out;
+  std::vector<Item> tools;
+  std::vector<Item> rest;
+  for (const Item& item : items) (item.instrument ? tools : rest).push_back(item);
+  out.present.push_back(any_of(tools));
+  std::vector<Item> things;
+  std::copy_if(rest.begin(), rest.end(), std::back_inserter(things), [](const Item& item) { return !item.action; });
+  if (!things.empty()) out.vague.push_back("{measure} & " + any_of(things));
+  return out;
+}
+
+Ways control_ways(const std::vector<Item>& items) {
+  Ways out;
+  std::vector<Item> things;
+  for (const Item& item : items) {
+    if (!item.action && item.name != "same" && item.name != "keep same" && item.name != "fair test" && item.name != "constant") things.push_back(item);
+  }
+  out.use = {"fair test"};
+  std::vector<Item> quantities;
+  std::copy_if(things.begin(), things.end(), std::back_inserter(quantities), [](const Item& item) { return item.quantity; });
+  if (!quantities.empty()) things = quantities;
+  if (things.empty()) return out;
+  out.vague.push_back("{measure} & " + any_of(things));
+  out.present.push_back("({same}|{keep same}|constant|equal) & " + any_of(things));
+  return out;
+}
+
+}  // namespace
+
+Ways ways_of(std::string_view facet, const std::vector<Item>& items, const std::function<bool(const Item&)>& common) {
+  if (facet == "repeats") return {{"repeats"}, {}, {}};
+  bool tool = std::any_of(items.begin(), items.end(), [](const Item& item) { return item.instrument; });
+  if (facet == "instrument" && tool) return instrument_ways(items);
+  if (facet == "control") return control_ways(items);
+  // What is done counts only where there is little else: pupils have many words for it.
+  std::vector<Item> used = items;
+  auto actions = std::stable_partition(used.begin(), used.end(), [](const Item& item) { return !item.action; });
+  if (actions - used.begin() >= 2) used.erase(actions, used.end());
+  if (used.size() > kMostItems) used.resize(kMostItems);
+  Ways out;
+  if (facet == "safety") out.use = {"careful"};
+  if (used.empty()) return out;
+  std::size_t n = used.size();
+  // Of two things both, of three two, of more than that half of them; one less is a weak mention.
+  std::size_t most = n < 3 ? n : (n + 1) / 2;
+  std::size_t least = std::max<std::size_t>(1, most - 1);
+  auto thing = [&](const Item& item) { return !item.action; };
+  auto telling = [&](const Item& item) { return !item.action && !common(item); };
+  out.present = together(used, most, thing);
+  if (out.present.empty()) out.present = together(used, most, [](const Item&) { return true; });
+  if (least < most) out.vague = together(used, least, telling);
+  return out;
+}
+
+}  // namespace retort::author
