@@ -50,6 +50,7 @@ int run_rubric_lint(const Options& options);
 int run_rubric_test(const Options& options);
 int run_rubric_hear(const Options& options);
 int run_rubric_new(const Options& options);
+int run_rubric_suggest(const Options& options);
 int run_rubric_overlay(const Options& options);
 
 }  // namespace retort::cli

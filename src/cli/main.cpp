@@ -118,7 +118,7 @@ int main(int argc, char** argv) {
   serve.add_option("--address", options.address, "an address of this machine other than 127.0.0.1; needs the token that is then printed");
   serve.add_option("--threads", options.threads, "how many requests at once (0: as many as the machine has)")->check(CLI::Range(0U, 64U));
 
-  CLI::App* rubric = app.add_subcommand("rubric", "the rubrics: list, show, lint, test, hear, new, overlay");
+  CLI::App* rubric = app.add_subcommand("rubric", "the rubrics: list, show, lint, test, hear, new, suggest, overlay");
   rubric->require_subcommand(1);
   CLI::App& list = add(*rubric, "list", "the rubrics that came with the program", retort::cli::run_rubric_list);
   add_output(list, options);
@@ -139,6 +139,12 @@ int main(int argc, char** argv) {
   fresh.add_option("POINTS", options.inputs, "a text file: a marking point a line; also lines that begin Title:, Question: and Table:")->required()->expected(1);
   fresh.add_option("--id", options.rubric, "the new rubric's id (the file's name)");
   add_output(fresh, options);
+
+  CLI::App& suggest = add(*rubric, "suggest", "words to add to a rubric, from drafts that nearly match", retort::cli::run_rubric_suggest);
+  add_rubric(suggest, options);
+  add_intake(suggest, options);
+  suggest.add_option("--width", options.width, "columns of the text")->check(CLI::Range(40, 400));
+  add_output(suggest, options);
 
   CLI::App& overlay = add(*rubric, "overlay", "the same investigation with another question's table, apparatus and hypothesis", retort::cli::run_rubric_overlay);
   add_rubric(overlay, options);
