@@ -6,8 +6,8 @@
 namespace retort::author {
 namespace {
 
-constexpr const char* kRubric = R"({"format":1,"id":"small","title":"t","question":"q","words":{"lid":["lid"],"can":["can","cans"]},"steps":[
-  {"id":"cover","title":"a","facet":"set-up","hint":"?","present":["{lid} & {can}"],"vague":["{lid}"]},
+constexpr const char* kRubric = R"({"format":1,"id":"small","title":"t","question":"q","words":{"lid":["lid"],"tin":["tin"]},"steps":[
+  {"id":"cover","title":"a","facet":"set-up","hint":"?","present":["{lid} & {tin}"],"vague":["{lid}"]},
   {"id":"tool","title":"b","facet":"instrument","hint":"?","present":["{thermometer} & {temperature}"]},
   {"id":"c","title":"c","facet":"set-up","hint":"?","present":["fig"]},
   {"id":"d","title":"d","facet":"set-up","hint":"?","present":["date"]}]})";
@@ -17,9 +17,9 @@ TEST(Suggest, NamesUnknownWordsBesideAStepsOwn) {
   PointKinds kinds;
   kinds.nothing = {"and", "the", "over"};
   Suggestions suggestions(*small.checker, kinds);
-  suggestions.add("Ann", "Put clingfilm over the can. I liked the zebra.");
-  suggestions.add("Ben", "clingfilm and the can, clingfilm");
-  suggestions.add("Cal", "Put a lid on the can with clingfilm.");
+  suggestions.add("Ann", "Put clingfilm over the tin. I liked the zebra.");
+  suggestions.add("Ben", "clingfilm and the tin, clingfilm");
+  suggestions.add("Cal", "Put a lid on the tin with clingfilm.");
   suggestions.add("Dee", "see the temperature on the probe");
   EXPECT_EQ(suggestions.drafts(), 4U);
   std::vector<Suggestion> best = suggestions.best(5, 1);
@@ -27,10 +27,10 @@ TEST(Suggest, NamesUnknownWordsBesideAStepsOwn) {
   EXPECT_EQ(best[0].step, 0U);
   EXPECT_EQ(best[0].word, "clingfilm");
   EXPECT_EQ(best[0].drafts, 2U);  // Cal's has the step
-  EXPECT_EQ(best[0].beside, (std::vector<std::string>{"can"}));
+  EXPECT_EQ(best[0].beside, (std::vector<std::string>{"tin"}));
   ASSERT_EQ(best[0].evidence.size(), 2U);
   EXPECT_EQ(best[0].evidence[0].label, "Ann");
-  EXPECT_EQ(best[0].evidence[0].clause, "Put clingfilm over the can");
+  EXPECT_EQ(best[0].evidence[0].clause, "Put clingfilm over the tin");
   EXPECT_EQ(best.back().word, "probe");
   EXPECT_EQ(best.back().step, 1U);
   for (const Suggestion& one : best) EXPECT_NE(one.word, "zebra");
