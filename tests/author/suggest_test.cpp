@@ -17,20 +17,20 @@ TEST(Suggest, NamesUnknownWordsBesideAStepsOwn) {
   PointKinds kinds;
   kinds.nothing = {"and", "the", "over"};
   Suggestions suggestions(*small.checker, kinds);
-  suggestions.add("Ann", "Put clingfilm over the tin. I liked the zebra.");
-  suggestions.add("Ben", "clingfilm and the tin, clingfilm");
-  suggestions.add("Cal", "Put a lid on the tin with clingfilm.");
+  suggestions.add("Ann", "Put newspaper over the tin. I liked the zebra.");
+  suggestions.add("Ben", "newspaper and the tin, newspaper");
+  suggestions.add("Cal", "Put a lid on the tin with newspaper.");
   suggestions.add("Dee", "see the temperature on the probe");
   EXPECT_EQ(suggestions.drafts(), 4U);
   std::vector<Suggestion> best = suggestions.best(5, 1);
   ASSERT_GE(best.size(), 2U);
   EXPECT_EQ(best[0].step, 0U);
-  EXPECT_EQ(best[0].word, "clingfilm");
+  EXPECT_EQ(best[0].word, "newspaper");
   EXPECT_EQ(best[0].drafts, 2U);  // Cal's has the step
   EXPECT_EQ(best[0].beside, (std::vector<std::string>{"tin"}));
   ASSERT_EQ(best[0].evidence.size(), 2U);
   EXPECT_EQ(best[0].evidence[0].label, "Ann");
-  EXPECT_EQ(best[0].evidence[0].clause, "Put clingfilm over the tin");
+  EXPECT_EQ(best[0].evidence[0].clause, "Put newspaper over the tin");
   EXPECT_EQ(best.back().word, "probe");
   EXPECT_EQ(best.back().step, 1U);
   for (const Suggestion& one : best) EXPECT_NE(one.word, "zebra");
