@@ -20,7 +20,7 @@ TEST(Suggest, NamesUnknownWordsBesideAStepsOwn) {
   suggestions.add("Ann", "Put newspaper over the tin. I liked the zebra.");
   suggestions.add("Ben", "newspaper and the tin, newspaper");
   suggestions.add("Cal", "Put a lid on the tin with newspaper.");
-  suggestions.add("Dee", "see the temperature on the probe");
+  suggestions.add("Dee", "see the temperature on the gadget");
   EXPECT_EQ(suggestions.drafts(), 4U);
   std::vector<Suggestion> best = suggestions.best(5, 1);
   ASSERT_GE(best.size(), 2U);
@@ -31,7 +31,7 @@ TEST(Suggest, NamesUnknownWordsBesideAStepsOwn) {
   ASSERT_EQ(best[0].evidence.size(), 2U);
   EXPECT_EQ(best[0].evidence[0].label, "Ann");
   EXPECT_EQ(best[0].evidence[0].clause, "Put newspaper over the tin");
-  EXPECT_EQ(best.back().word, "probe");
+  EXPECT_EQ(best.back().word, "gadget");
   EXPECT_EQ(best.back().step, 1U);
   for (const Suggestion& one : best) EXPECT_NE(one.word, "zebra");
   EXPECT_TRUE(suggestions.best(5, 3).empty());
