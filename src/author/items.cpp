@@ -30,7 +30,8 @@ std::vector<Matcher::Heard> ItemReader::heard(const Document& document) {
   std::vector<Matcher::Heard> out = matcher_->hear(document);
   const std::vector<WordList>& known = checker_->rubric().words;
   std::erase_if(out, [&](const Matcher::Heard& h) {
-    return kinds_.ignored_lists.contains(h.list) || std::none_of(known.begin(), known.end(), [&](const WordList& list) { return list.name == h.list; });
+    return kinds_.ignored_lists.contains(h.list) ||
+           std::none_of(known.begin(), known.end(), [&](const WordList& list) { return list.name == h.list; });
   });
   std::stable_sort(out.begin(), out.end(), [&](const Matcher::Heard& a, const Matcher::Heard& b) {
     if (a.span.size() != b.span.size()) return a.span.size() > b.span.size();
@@ -56,25 +57,35 @@ bool telling(const Document& document, std::size_t token, const PointKinds& kind
 
 }  // namespace
 
-
 Item ItemReader::item_of_list(const std::string& list) const {
   const std::vector<WordList>& known = checker_->rubric().words;
   auto at = std::find_if(known.begin(), known.end(), [&](const WordList& one) { return one.name == list; });
   std::string kind = at == known.end() ? "" : at->kind;
-  return {"{" + list + "}", list, kinds_.actions.contains(list), kind == "instrument" || list == "balance", kind == "quantity"};
+  return {"{" + list + "}",
+          list,
+          kinds_.actions.contains(list),
+          kind == "instrument" || list == "balance",
+          kind == "quantity",
+          kinds_.qualifiers.contains(list)};
 }
 
 Item ItemReader::item_of_word(const std::string& word, Read& out) {
-  if (kinds_.actions.contains(word)) return {word, word, true, false, false};
+  if (kinds_.actions.contains(word)) return {word, word, true, false, false, false};
   if (const KnownList* known = thesaurus_.find(word)) {
     lists_.try_emplace(known->name, known->json);
     bool instrument = known->json.find("\"instrument\"") != std::string::npos;
-    return {"{" + known->name + "}", known->name, false, instrument, known->json.find("\"quantity\"") != std::string::npos};
+    return {"{" + known->name + "}",
+            known->name,
+            false,
+            instrument,
+            known->json.find("\"quantity\"") != std::string::npos,
+            kinds_.qualifiers.contains(known->name)};
   }
   const std::vector<WordList>& vocabulary = checker_->rubric().words;
-  if (std::any_of(vocabulary.begin(), vocabulary.end(), [&](const WordList& list) { return list.name == word; })) return {word, word, false, false, false};
+  if (std::any_of(vocabulary.begin(), vocabulary.end(), [&](const WordList& list) { return list.name == word; }))
+    return {word, word, false, false, false, kinds_.qualifiers.contains(word)};
   if (lists_.try_emplace(word, "[\"" + word + "\"]").second) out.fresh.push_back(word);
-  return {"{" + word + "}", word, false, false, false};
+  return {"{" + word + "}", word, false, false, false, kinds_.qualifiers.contains(word)};
 }
 
 ItemReader::Read ItemReader::read(const std::string& text) {
@@ -109,8 +120,10 @@ ItemReader::Read ItemReader::read(const std::string& text) {
   for (std::size_t i = 0; i < document.tokens.size(); ++i) {
     std::string word(document.form(i));
     if (document.tokens[i].kind == TokenKind::word) out.words.insert(word);
-    if (list_of[i] != nullptr) take(item_of_list(*list_of[i]));
-    else if (!taken[i] && telling(document, i, kinds_)) take(item_of_word(word, out));
+    if (list_of[i] != nullptr)
+      take(item_of_list(*list_of[i]));
+    else if (!taken[i] && telling(document, i, kinds_))
+      take(item_of_word(word, out));
   }
   return out;
 }

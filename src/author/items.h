@@ -17,11 +17,12 @@
 namespace retort::author {
 
 struct Item {
-  std::string pattern;      // "{ruler}" or a word
-  std::string name;         // "ruler"
+  std::string pattern;  // "{ruler}" or a word
+  std::string name;     // "ruler"
   bool action = false;
   bool instrument = false;
   bool quantity = false;
+  bool qualifier = false;
   friend bool operator==(const Item& a, const Item& b) { return a.pattern == b.pattern; }
 };
 
@@ -31,10 +32,10 @@ class ItemReader {
   static Result<std::unique_ptr<ItemReader>> make(const RubricFolder& folder, const PointKinds& kinds);
 
   struct Read {
-    std::vector<Item> items;              // in the order of the text, each once
+    std::vector<Item> items;                   // in the order of the text, each once
     std::set<std::string, std::less<>> words;  // all words of the text, folded
-    std::size_t numbers = 0;              // quantities with a unit
-    std::vector<std::string> fresh;       // words that got a list of their own
+    std::size_t numbers = 0;                   // quantities with a unit
+    std::vector<std::string> fresh;            // words that got a list of their own
   };
   Read read(const std::string& text);
   // The word lists that the items need besides the vocabulary: name → JSON.

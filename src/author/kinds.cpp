@@ -11,9 +11,10 @@ Result<PointKinds> read_kinds(std::string_view content) {
   if (!root) return root.finding();
   if (!root->is(json::Type::object)) return make_finding(Code::json_not_object, file);
   PointKinds out;
-  Fields fields(*root, file, findings, {"about", "nothing", "actions", "ignored-lists", "kinds"});
+  Fields fields(*root, file, findings, {"about", "nothing", "actions", "qualifiers", "ignored-lists", "kinds"});
   fields.texts("nothing", [&](const std::string& word, Span) { out.nothing.insert(word); });
   fields.texts("actions", [&](const std::string& word, Span) { out.actions.insert(word); });
+  fields.texts("qualifiers", [&](const std::string& word, Span) { out.qualifiers.insert(word); });
   fields.texts("ignored-lists", [&](const std::string& word, Span) { out.ignored_lists.insert(word); });
   if (const json::Value* list = fields.need("kinds", json::Type::array, "the file", "[{\"facet\": ...}]")) {
     for (const json::Value& item : list->items) {

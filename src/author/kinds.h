@@ -17,10 +17,11 @@ struct PointKind {
 };
 
 struct PointKinds {
-  std::set<std::string, std::less<>> nothing;       // words that say nothing by themselves
-  std::set<std::string, std::less<>> actions;       // what is done; the things count for more
-  std::set<std::string, std::less<>> ignored_lists; // word lists that are no content
-  std::vector<PointKind> kinds;                     // the first that fits is taken; the last fits all
+  std::set<std::string, std::less<>> nothing;        // words that say nothing by themselves
+  std::set<std::string, std::less<>> actions;        // what is done; the things count for more
+  std::set<std::string, std::less<>> qualifiers;     // when, how: weak by themselves
+  std::set<std::string, std::less<>> ignored_lists;  // word lists that are no content
+  std::vector<PointKind> kinds;                      // the first that fits is taken; the last fits all
 };
 
 inline constexpr std::string_view kKindsFile = "plain-points.json";

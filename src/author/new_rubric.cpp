@@ -1,6 +1,7 @@
 #include "author/new_rubric.h"
 
 #include <algorithm>
+#include <cctype>
 
 #include "author/items.h"
 #include "author/ways.h"
@@ -10,7 +11,9 @@
 namespace retort::author {
 namespace {
 
-std::string quoted(std::string_view text) { return json::quoted(text); }
+std::string quoted(std::string_view text) {
+  return json::quoted(text);
+}
 
 std::string list_of(const std::vector<std::string>& texts) {
   std::string out = "[";
@@ -24,8 +27,10 @@ std::string id_of(const std::string& text, std::set<std::string>& taken) {
   std::size_t words = 1;
   for (char c : text) {
     bool letter = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
-    if (letter) out += static_cast<char>(c >= 'A' && c <= 'Z' ? c - 'A' + 'a' : c);
-    else if (!out.empty() && out.back() != '-' && ++words <= 4) out += '-';
+    if (letter)
+      out += static_cast<char>(c >= 'A' && c <= 'Z' ? c - 'A' + 'a' : c);
+    else if (!out.empty() && out.back() != '-' && ++words <= 4)
+      out += '-';
     if (words > 4) break;
   }
   while (!out.empty() && out.back() == '-') out.pop_back();
@@ -74,7 +79,7 @@ class Builder {
       values = false;
     }
     for (const std::string& word : read.fresh) out_.findings.push_back(make_finding(Code::point_word_new, name_, point.span, {word}));
-    Ways ways = all_ways(point.text, kind.facet);
+    Ways ways = values ? values_ways(read.items) : all_ways(point.text, kind.facet);
     if (ways.present.empty() && ways.use.empty() && !values) {
       out_.findings.push_back(make_finding(Code::point_not_placed, name_, point.span, {point.text}));
       return {};
@@ -94,6 +99,11 @@ class Builder {
     return out + "}";
   }
 
+  [[nodiscard]] bool in_title(const std::string& name) const {
+    auto same = [](char a, char b) { return std::tolower(static_cast<unsigned char>(a)) == std::tolower(static_cast<unsigned char>(b)); };
+    return std::search(points_.title.begin(), points_.title.end(), name.begin(), name.end(), same) != points_.title.end();
+  }
+
   [[nodiscard]] std::string all_values() const {
     std::string out;
     for (const std::string& value : points_.values) out += (out.empty() ? "Use " : ", ") + value;
@@ -102,7 +112,8 @@ class Builder {
 
   // The ways of each alternative that a point leaves open.
   Ways all_ways(const std::string& text, const std::string& facet) {
-    auto common = [&](const Item& item) { return often_[item.pattern] * 3 > reads_.size() && often_[item.pattern] > 2; };
+    // What the practical is about stands in all drafts, and so does what stands in many points.
+    auto common = [&](const Item& item) { return in_title(item.name) || (often_[item.pattern] * 3 > reads_.size() && often_[item.pattern] > 2); };
     Ways out;
     for (const std::string& one : alternatives(text)) {
       Ways ways = ways_of(facet, reader_.read(one).items, common);
@@ -115,7 +126,8 @@ class Builder {
       add(out.present, ways.present);
       add(out.vague, ways.vague);
     }
-    std::erase_if(out.vague, [&](const std::string& pattern) { return std::find(out.present.begin(), out.present.end(), pattern) != out.present.end(); });
+    std::erase_if(out.vague,
+                  [&](const std::string& pattern) { return std::find(out.present.begin(), out.present.end(), pattern) != out.present.end(); });
     return out;
   }
 
@@ -157,8 +169,9 @@ Result<NewRubric> make_rubric(const std::string& id, const PlainPoints& points, 
   for (const auto& [list, content] : (*reader)->lists()) words += (words.empty() ? "" : ", ") + quoted(list) + ": " + content;
   std::string title = points.title.empty() ? id : points.title;
   std::string file = "{\"$schema\": \"rubric.schema.json\", \"format\": 1, \"id\": " + quoted(id) + ", \"title\": " + quoted(title) +
-                     ", \"question\": " + quoted(points.question.empty() ? "Write the question here, as the pupil sees it." : points.question) + ", " + given_of(points) +
-                     "\"cautions\": [], \"include\": [\"common.json\"], \"words\": {" + words + "}, \"steps\": [" + steps + "]}";
+                     ", \"question\": " + quoted(points.question.empty() ? "Write the question here, as the pupil sees it." : points.question) +
+                     ", " + given_of(points) + "\"cautions\": [], \"include\": [\"common.json\"], \"words\": {" + words + "}, \"steps\": [" + steps +
+                     "]}";
   Result<std::string> laid_out = json::laid_out(file);
   if (!laid_out) return laid_out.finding();
   out.file = std::move(*laid_out);

@@ -21,9 +21,9 @@ struct Placed {
 };
 
 struct NewRubric {
-  std::string file;            // the rubric, JSON
+  std::string file;  // the rubric, JSON
   std::vector<Placed> placed;
-  Findings findings;           // about the points, in their file
+  Findings findings;  // about the points, in their file
 };
 
 // Makes the rubric `id` of `points`, which stand in the file `name`. `folder` has the vocabulary, other rubrics' word lists and

@@ -9,8 +9,12 @@ namespace {
 constexpr std::size_t kMostPoints = 40;
 constexpr std::size_t kLongestPoint = 300;
 
-bool blank(char c) { return c == ' ' || c == '\t' || c == '\r'; }
-bool digit(char c) { return c >= '0' && c <= '9'; }
+bool blank(char c) {
+  return c == ' ' || c == '\t' || c == '\r';
+}
+bool digit(char c) {
+  return c >= '0' && c <= '9';
+}
 
 std::string_view trimmed(std::string_view text) {
   while (!text.empty() && blank(text.front())) text.remove_prefix(1);
@@ -54,7 +58,8 @@ void read_table(std::string_view text, PlainPoints& out) {
   std::size_t first = 0;
   while (first < text.size() && !digit(text[first]) && text[first] != '-') ++first;
   out.quantity = trimmed(text.substr(0, first));
-  while (!out.quantity.empty() && (out.quantity.back() == ':' || out.quantity.back() == '=')) out.quantity = trimmed(std::string_view(out.quantity).substr(0, out.quantity.size() - 1));
+  while (!out.quantity.empty() && (out.quantity.back() == ':' || out.quantity.back() == '='))
+    out.quantity = trimmed(std::string_view(out.quantity).substr(0, out.quantity.size() - 1));
   text.remove_prefix(first);
   while (!text.empty()) {
     std::size_t comma = std::min({text.find(','), text.find(" and "), text.size()});

@@ -15,9 +15,9 @@
 namespace retort::author {
 
 struct PlainPoint {
-  std::string text;   // the whole, without bullet, number or "[1 mark]"
-  bool core = true;   // not marked "(extra)"
-  Span span;          // of the line's text in the file
+  std::string text;  // the whole, without bullet, number or "[1 mark]"
+  bool core = true;  // not marked "(extra)"
+  Span span;         // of the line's text in the file
 };
 
 struct PlainPoints {

@@ -37,7 +37,8 @@ std::vector<std::set<std::string>> own_lists(const Rubric& rubric, const PointKi
     out.push_back(lists_of(step));
     for (const std::string& list : out.back()) ++often[list];
   }
-  for (std::set<std::string>& lists : out) std::erase_if(lists, [&](const std::string& list) { return kinds.actions.contains(list) || often[list] * 2 > rubric.steps.size() + 1; });
+  for (std::set<std::string>& lists : out)
+    std::erase_if(lists, [&](const std::string& list) { return kinds.actions.contains(list) || often[list] * 2 > rubric.steps.size() + 1; });
   return out;
 }
 
@@ -66,7 +67,8 @@ std::vector<Clause> clauses(const Document& document) {
 }  // namespace
 
 struct Suggestions::Impl {
-  Impl(const Checker& c, const PointKinds& k) : checker(c), kinds(k), reviewer(c), matcher(c.program()), own(own_lists(c.rubric(), k)), met(c.rubric().steps.size()) {}
+  Impl(const Checker& c, const PointKinds& k)
+      : checker(c), kinds(k), reviewer(c), matcher(c.program()), own(own_lists(c.rubric(), k)), met(c.rubric().steps.size()) {}
 
   void clause(const Clause& at, const std::vector<bool>& open, const std::string& label, const std::string& text);
 
@@ -94,7 +96,8 @@ void Suggestions::Impl::clause(const Clause& at, const std::vector<bool>& open, 
     const Token& token = document.tokens[i];
     std::string word(document.form(i));
     if (token.kind != TokenKind::word || word.size() < 3 || checker.program().vocabulary.skips(word) || kinds.nothing.contains(word)) continue;
-    bool known = std::any_of(heard.begin(), heard.end(), [&](const Matcher::Heard& h) { return h.span.begin <= token.source.begin && token.source.end <= h.span.end; });
+    bool known = std::any_of(heard.begin(), heard.end(),
+                             [&](const Matcher::Heard& h) { return h.span.begin <= token.source.begin && token.source.end <= h.span.end; });
     if (!known) unknown.insert(word);
   }
   for (std::size_t step = 0; step < own.size(); ++step) {
@@ -130,7 +133,9 @@ void Suggestions::add(const std::string& label, const std::string& text) {
   ++impl.drafts;
 }
 
-std::size_t Suggestions::drafts() const { return impl_->drafts; }
+std::size_t Suggestions::drafts() const {
+  return impl_->drafts;
+}
 
 std::vector<Suggestion> Suggestions::best(std::size_t most, std::size_t drafts) const {
   std::vector<Suggestion> out;

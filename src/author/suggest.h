@@ -17,10 +17,10 @@ struct SeenIn {
 // A word that stands beside a step's own words in drafts that lack the step, and that no word list hears.
 struct Suggestion {
   std::size_t step = 0;
-  std::string word;                    // folded
-  std::vector<std::string> beside;     // the step's lists heard in the same clause
-  std::size_t drafts = 0;              // how many drafts
-  std::vector<SeenIn> evidence;        // the first few
+  std::string word;                 // folded
+  std::vector<std::string> beside;  // the step's lists heard in the same clause
+  std::size_t drafts = 0;           // how many drafts
+  std::vector<SeenIn> evidence;     // the first few
 };
 
 // Collects over any number of drafts; for one thread. Memory grows with the different words met, up to a limit.

@@ -14,7 +14,8 @@ const json::Value* wordings(const json::Value& list) {
 }
 
 bool plain(const json::Value& list) {
-  return std::all_of(list.items.begin(), list.items.end(), [](const json::Value& item) { return item.is(json::Type::string) && !is_pattern(item.text); });
+  return std::all_of(list.items.begin(), list.items.end(),
+                     [](const json::Value& item) { return item.is(json::Type::string) && !is_pattern(item.text); });
 }
 
 }  // namespace

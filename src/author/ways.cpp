@@ -49,19 +49,26 @@ Ways control_ways(const std::vector<Item>& items) {
   Ways out;
   std::vector<Item> things;
   for (const Item& item : items) {
-    if (!item.action && item.name != "same" && item.name != "keep same" && item.name != "fair test" && item.name != "constant") things.push_back(item);
+    if (!item.action && item.name != "same" && item.name != "keep same" && item.name != "fair test" && item.name != "constant")
+      things.push_back(item);
   }
   out.use = {"fair test"};
   std::vector<Item> quantities;
   std::copy_if(things.begin(), things.end(), std::back_inserter(quantities), [](const Item& item) { return item.quantity; });
   if (!quantities.empty()) things = quantities;
   if (things.empty()) return out;
-  out.vague.push_back("{measure} & " + any_of(things));
   out.present.push_back("({same}|{keep same}|constant|equal) & " + any_of(things));
   return out;
 }
 
 }  // namespace
+
+Ways values_ways(const std::vector<Item>& items) {
+  std::vector<Item> things;
+  std::copy_if(items.begin(), items.end(), std::back_inserter(things), [](const Item& item) { return !item.action && !item.qualifier; });
+  if (things.empty()) return {};
+  return {{}, {}, {"({change}|{different}|{others}|more) & " + any_of(things)}};
+}
 
 Ways ways_of(std::string_view facet, const std::vector<Item>& items, const std::function<bool(const Item&)>& common) {
   if (facet == "repeats") return {{"repeats"}, {}, {}};
@@ -81,10 +88,17 @@ Ways ways_of(std::string_view facet, const std::vector<Item>& items, const std::
   std::size_t most = n < 3 ? n : (n + 1) / 2;
   std::size_t least = std::max<std::size_t>(1, most - 1);
   auto thing = [&](const Item& item) { return !item.action; };
-  auto telling = [&](const Item& item) { return !item.action && !common(item); };
-  out.present = together(used, most, thing);
+  auto telling = [&](const Item& item) { return !item.action && !item.qualifier && !common(item); };
+  out.present = together(used, most, telling);
+  if (out.present.empty()) out.present = together(used, most, thing);
   if (out.present.empty()) out.present = together(used, most, [](const Item&) { return true; });
   if (least < most) out.vague = together(used, least, telling);
+  // What stands in many points shows this one weakly, and only where it is measured.
+  if (least == 1 && most > 1) {
+    for (const Item& item : used) {
+      if (item.quantity && common(item)) out.vague.push_back("({measure}|{write down}) & " + item.pattern);
+    }
+  }
   return out;
 }
 

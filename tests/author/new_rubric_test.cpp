@@ -68,9 +68,11 @@ TEST(PlainPoints, TooManyAndTooLongAreTold) {
 
 // A teacher's points on how fast soup cools: no shipped rubric is about it.
 constexpr const char* kSoup =
-    "Title: Cooling soup\nQuestion: Describe how to find out how the depth of soup changes how fast it cools. [6 marks]\nTable: depth 2 cm, 4 cm, 6 cm, 8 cm\n"
+    "Title: Cooling soup\nQuestion: Describe how to find out how the depth of soup changes how fast it cools. [6 marks]\nTable: depth 2 cm, 4 cm, 6 "
+    "cm, 8 cm\n"
     "- measure the depth with a ruler\n- change the depth of the soup: values 2 cm to 8 cm\n- use a thermometer\n- record the starting temperature\n"
-    "- time with a stop clock / timer\n- keep the starting temperature the same\n- stir the soup before each reading (extra)\n- work out the fall in temperature\n"
+    "- time with a stop clock / timer\n- keep the starting temperature the same\n- stir the soup before each reading (extra)\n- work out the fall in "
+    "temperature\n"
     "- repeat and calculate a mean\n- hot soup can scald: wear gloves\n";
 
 NewRubric made_of(const char* text) {
@@ -115,7 +117,7 @@ TEST(NewRubric, FindsPupilsWordsForThePoints) {
   } rows[] = {
       {"another wording of the instrument", "use a 30 cm rular to see how deep it is", 0, present},
       {"the table's values", "do it with 2 cm, 4cm, 6 cm and 8 cm of soup", 1, present},
-      {"values left out", "put more soup in", 1, vague},
+      {"values left out", "then do it with different depths", 1, vague},
       {"misspelt instrument", "put a thermomiter in the soup", 2, present},
       {"the start in other words", "take the temp at the begining", 3, present},
       {"one of two instruments", "start the stopwatch", 4, present},

@@ -155,6 +155,26 @@ expect "another practical is seen" 0 "" "seems to be about another practical: Fo
 # the command is wrong: 2, and nothing done
 expect "no command" 2 "" "" "$program"
 expect "unknown command" 2 "" "" "$program" chek
+# Rubrics made from marking points, from drafts, and from another rubric
+printf 'Title: Cooling soup\n- use a thermometer\n- record the starting temperature\n- time with a stop clock\n' >soup.txt
+expect "a rubric from points" 0 "" "there: .thermometer." "$program" rubric new soup.txt -o soup.json
+expect "it has no faults" 0 "" "0 problems" "$program" rubric test ./soup.json
+expect "its id is the file's name" 0 "" '"id": "soup"' "$program" rubric new soup.txt
+expect "an id of one's own" 0 "" '"id": "broth"' "$program" rubric new soup.txt --id broth
+printf 'Put the thermometre in and read the temp at the start.' >soup-draft.txt
+expect "it checks drafts" 0 "" "There .2." "$program" check ./soup.json soup-draft.txt
+expect "words to add" 0 "" "From 1 draft" "$program" rubric suggest ./soup.json soup-draft.txt
+printf '{"id": "soup2", "title": "Another soup", "question": "How fast does it cool? [6 marks]"}' >soup2-changes.json
+expect "another question" 0 "" "" "$program" rubric overlay ./soup.json soup2-changes.json -o soup2.json
+expect "the overlay checks drafts" 0 "" "Another soup" "$program" check ./soup2.json soup-draft.txt
+printf 'Title: nothing\n' >no-points.txt
+expect "no marking points" 2 "no-points.txt" "" "$program" rubric new no-points.txt -o no.json
+expect "nothing half-written" 1 "" "" test -e no.json
+expect "no such points" 2 "no-such.txt" "" "$program" rubric new no-such.txt
+expect "changes that are no JSON" 2 "bad-changes.json:1" "" bash -c "printf '{x' >bad-changes.json; '$program' rubric overlay ./soup.json bad-changes.json"
+expect "a change unknown" 2 "odd-changes.json:1.*colour" "" bash -c "printf '{\"id\": \"a\", \"colour\": 1}' >odd-changes.json; '$program' rubric overlay ./soup.json odd-changes.json"
+expect "drafts that are not there" 1 "gone.txt" "" "$program" rubric suggest ./soup.json gone.txt
+
 expect "unknown rubric" 2 "did you mean 'spring-extension'" "" "$program" check spring-extensoin one.txt
 expect "unknown format" 2 "" "" "$program" check $rub one.txt --format xml
 expect "missing rubric file" 2 "no.json.*there is no file" "" "$program" check ./no.json one.txt
