@@ -38,7 +38,7 @@ bool is_badly_rounded(const Exact& value, bool rough, const Decimal& stated) {
   int loose = std::max(0, std::min(stated.trailing_zeros, stated.figures - 1));
   for (int zeros = 0; zeros <= loose; ++zeros) {
     int place = stated.last_place + zeros;
-    if (ends_by(size, place)) continue;
+    if (ends_by(size, place) || size == 0 || place > first_place(size)) continue;  // 5 is not cut to 10
     Exact below = cut(size, place);
     if (said == below || said == below + power_of_ten(place)) return true;
   }

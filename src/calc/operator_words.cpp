@@ -104,7 +104,7 @@ struct Starts {
   constexpr Starts() {
     for (const Phrase& phrase : kPhrases)
       of[static_cast<std::size_t>(phrase.words[0][0] - 'a')][static_cast<std::size_t>(phrase.words[0][1] - 'a')] |= kOperator;
-    for (std::string_view pair : {"ei", "el", "fi", "fo", "hu", "ni", "no", "on", "po", "se", "si", "te", "th", "tw", "ze"}) {
+    for (std::string_view pair : {"ei", "el", "fi", "fo", "ha", "hu", "ni", "no", "on", "po", "se", "si", "te", "th", "tw", "ze"}) {
       of[static_cast<std::size_t>(pair[0] - 'a')][static_cast<std::size_t>(pair[1] - 'a')] |= kNumber;
     }
   }
@@ -247,6 +247,10 @@ class Words {
   // How many words from `i` on make a number: "one hundred and fifty", "two point five".
   std::size_t words_of_number(std::size_t i, Exact& value) const {
     WordValue first = word_value(i);
+    if (first.kind == NumberWord::half && (tokens_.word(i + 1) == "a" || tokens_.word(i + 1) == "an")) {  // "half a second"
+      value = Exact(1, 2);
+      return 2;
+    }
     if (first.kind == NumberWord::none || first.kind == NumberWord::point || first.kind == NumberWord::half || first.kind == NumberWord::quarter)
       return 0;
     value = exact(first.value);

@@ -63,13 +63,14 @@ void Prose::result(std::size_t f) {
   if (r.lead != Lead::none && mean(r)) return;
   if (repeated) return;
   if (reason_behind(behind) && (by_formula(behind) || difference(behind) || any_two(behind))) return;
+  if (things_per_time(r)) return;
   if (r.lead == Lead::none) {
-    quotient_in_unit(r);
+    if (!quotient_in_unit(r)) next_step(r);
     return;
   }
   name(r);
   if (plus_minus(r) || sum_or_range(r) || rate(r) || half_range(r) || by_formula(r) || difference(r) || proportion(r) || any_two(r) || each(r) ||
-      in_proportion(r) || quotient_in_unit(r))
+      in_proportion(r) || quotient_in_unit(r) || next_step(r))
     return;
   missing_value(r);
 }

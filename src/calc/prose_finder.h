@@ -165,6 +165,14 @@ class Prose {
   // "9.6 Ω for 80 cm, which works out as 0.12 Ω for each cm": two numbers, if their quotient or product is it.
   bool each(const Result& r);
 
+  // "15 bubbles in 3 mins is 5 bubbles per min": so many in a time, and how many in one unit of it.
+  bool things_per_time(const Result& r);
+  // The unit of time after the result ("per min", "bubbles/min", "a second"), in seconds; 0 if there is none.
+  Exact seconds_after(std::size_t token) const;
+
+  // "2 N stretches it 5 cm so 6 N will stretch it 15 cm": in proportion, step by step, if it fits.
+  bool next_step(const Result& r);
+
   // "30 cm of the wire was 2.4 ohms, so 75 cm should be 6.0 ohms": in proportion, if it fits.
   bool in_proportion(const Result& r);
 
