@@ -1,0 +1,89 @@
+// Results that share out or go on in equal steps: so many a minute, so much for the next weight.
+#include "calc/prose_finder.h"
+
+namespace retort::calc {
+namespace {
+
+long seconds_of(std::string_view word) {
+  if (word == "s" || word == "sec" || word == "secs" || word == "second" || word == "seconds") return 1;
+  if (word == "min" || word == "mins" || word == "minute" || word == "minutes" || word == "minuit" || word == "minit") return 60;
+  if (word == "h" || word == "hr" || word == "hour" || word == "hours") return 3600;
+  return 0;
+}
+
+bool is_then(std::string_view word) {
+  return word == "so" || word == "then" || word == "therefore" || word == "meaning";
+}
+
+}  // namespace
+
+Exact Prose::seconds_after(std::size_t token) const {
+  for (std::size_t i = token + 1; i < token + 4; ++i) {
+    bool per = tokens_.is(i, TokenKind::divide) || tokens_.word(i) == "per" || tokens_.word(i) == "a" || tokens_.word(i) == "each" ||
+               tokens_.word(i) == "every" || tokens_.word(i) == "in";
+    if (!per) {
+      if (!tokens_.is(i, TokenKind::word)) return 0;
+      continue;
+    }
+    std::size_t unit = tokens_.word(i) == "in" && tokens_.word(i + 1) == "one" ? i + 2 : i + 1;
+    return seconds_of(tokens_.word(unit));
+  }
+  return 0;
+}
+
+bool Prose::things_per_time(const Result& r) {
+  if (r.fact < 2 || (r.stated.unit && !r.stated.unit->dimension.none())) return false;
+  Exact seconds = seconds_after(r.token);
+  if (seconds == 0) return false;
+  const Fact& time = facts_[r.fact - 1];
+  const Fact& things = facts_[r.fact - 2];
+  bool is_time = time.leaf.unit && time.leaf.unit->dimension == dimension::kTime && time.leaf.value != 0;
+  if (!is_time || things.leaf.unit || time.token - things.token > 6 || r.token - time.token > 8) return false;
+  std::string_view in = tokens_.word(time.token - 1);
+  if (in != "in" && in != "over" && in != "for" && in != "every") return false;
+  Expression e;
+  std::int16_t a = e.add_leaf(things.leaf);
+  Leaf units = time.leaf;
+  units.value = time.leaf.value * exact(time.leaf.unit->scale) / seconds;
+  units.unit.reset();
+  std::int16_t b = e.add_leaf(units);
+  e.root = e.add_node(Op::divide, a, b);
+  Value v = evaluate(e, Scaling::as_written);
+  if (v.state != State::ok) return false;
+  if (is_rounded(v.number, v.rough, r.stated.decimal)) {
+    report(r, things.leaf.source.begin, right(e, r));
+    return true;
+  }
+  if (r.lead != Lead::strong) return false;
+  Judgement judgement = wrong(e, r.stated, find_slips(e, Exact(1), Scaling::as_written, r.stated.decimal));
+  judgement.correct = sensible(v.number, e, &r.stated.decimal, "");
+  report(r, things.leaf.source.begin, std::move(judgement));
+  return true;
+}
+
+bool Prose::next_step(const Result& r) {
+  if (r.fact < 3 || !r.stated.unit) return false;
+  const Fact& x2 = facts_[r.fact - 1];
+  auto kind = [](const Fact& fact) { return fact.leaf.unit ? std::optional<Dimension>(fact.leaf.unit->dimension) : std::nullopt; };
+  if (!kind(x2) || *kind(x2) == r.stated.unit->dimension || r.token - x2.token > 6) return false;
+  bool then = false;
+  for (std::size_t i = x2.token > 4 ? x2.token - 4 : 0; i < x2.token; ++i) then = then || is_then(tokens_.word(i));
+  if (!then) return false;
+  const Fact* x1 = &facts_[r.fact - 2];
+  const Fact* y1 = &facts_[r.fact - 3];
+  if (kind(*x1) != kind(x2)) std::swap(x1, y1);
+  if (kind(*x1) != kind(x2) || kind(*y1) != r.stated.unit->dimension || x1->leaf.value == 0 || x2.token - std::min(x1->token, y1->token) > 16)
+    return false;
+  Expression e;
+  std::int16_t a = e.add_leaf(y1->leaf);
+  std::int16_t b = e.add_leaf(x2.leaf);
+  std::int16_t c = e.add_leaf(x1->leaf);
+  std::int16_t top = e.add_node(Op::multiply, a, b);
+  e.root = e.add_node(Op::divide, top, c);
+  Value v = evaluate(e, Scaling::si);
+  if (v.state != State::ok || !is_rounded(v.number / scale(r.stated), v.rough, r.stated.decimal)) return false;
+  report(r, std::min(x1->leaf.source.begin, y1->leaf.source.begin), right(e, r));
+  return true;
+}
+
+}  // namespace retort::calc
