@@ -46,11 +46,13 @@ bool Prose::by_formula(const Result& r) {
   all.resize(by_name);
   if (unit_of_another_kind(r)) return true;
   bool only_defined = r.defined && !r.worded && !r.formula;
-  if (r.lead != Lead::strong || by_unit || (only_defined && !formula_said(r))) return false;
+  if (r.lead != Lead::strong || by_unit) return false;
+  bool unsaid = only_defined && !formula_said(r);  // "Ek = 10 J" may be given: only a slip tells that it was worked out
   for (const Filled& one : all) {
-    if (!one.sure) continue;
+    if (!one.sure || (unsaid && (one.doubtful || !agree(all)))) continue;
     Exact in = r.stated.unit ? scale(r.stated) : exact(book_.quantity(one.formula->result).unit.scale);
     std::vector<Slip> slips = find_slips(one.expression, in, Scaling::si, r.stated.decimal);
+    if (unsaid && !std::any_of(slips.begin(), slips.end(), [](Slip slip) { return slip == Slip::square || slip == Slip::upside_down; })) continue;
     if (slips.empty() && (!agree(all) || one.doubtful || only_defined)) continue;
     Judgement judgement = wrong(one.expression, r.stated, slips);
     judgement.formula = one.formula->text;

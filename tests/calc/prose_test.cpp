@@ -24,7 +24,8 @@ INSTANTIATE_TEST_SUITE_P(
                       Row{"negative powers of kg and C", "1 kg took 9000 J for 20 degrees, so c is 9000/20 = 450 J kg-1 C-1", "450 right"},
                       Row{"a quotient named, with no verb", "mass 45 g volume 18 cm3 density 2.5 g/cm3", "2.5 right"},
                       Row{"a quotient of one figure", "we had 48 cm3 in 80 secs, rate 0.6 cm3/s", "0.6 right"},
-                      Row{"two quotients in a row", "It went 36 mm in 5 mins and 42 mm in 5 mins. Rates are 7.2 mm/min and 8.4 mm/min", "7.2 right; 8.4 right"},
+                      Row{"two quotients in a row", "It went 36 mm in 5 mins and 42 mm in 5 mins. Rates are 7.2 mm/min and 8.4 mm/min",
+                          "7.2 right; 8.4 right"},
                       Row{"a quotient that does not fit is left alone", "It went 36 mm in 5 mins. The label said 9.1 mm/min", ""},
                       Row{"a percentage cut short", "got 2.0 g out of 3.0 g so the yield was 66.6 %", "66.6 wrong rounding (66.7 %)"}),
     test::row_name<Row>);
@@ -106,7 +107,22 @@ INSTANTIATE_TEST_SUITE_P(Remarked, Found,
                          ::testing::Values(Row{"unit missing", "k = 6.0 N / 0.15 m = 40", "40 right, unit-missing"},
                                            Row{"too many figures", "v = 0.52 / 1.4 = 0.3714286 m/s", "0.3714286 right, too-many-figures"},
                                            Row{"a difference keeps its places", "mass lost = 152.4 - 150.1 = 2.3 g", "2.3 right"},
-                      Row{"zeros are no figures", "E = 0.25 x 4200 x 20 = 21000 J", "21000 right"}, Row{"too few figures", "v = 0.521 m / 1.41 s = 0.4 m/s", "0.4 right, too-few-figures"}),
+                                           Row{"zeros are no figures", "E = 0.25 x 4200 x 20 = 21000 J", "21000 right"},
+                                           Row{"too few figures", "v = 0.521 m / 1.41 s = 0.4 m/s", "0.4 right, too-few-figures"}),
+                         test::row_name<Row>);
+
+INSTANTIATE_TEST_SUITE_P(SharedOut, Found,
+                         ::testing::Values(Row{"so many in a time", "15 bubbles in 3 mins is 5 bubbles per min", "5 right"},
+                                           Row{"per minute with a sign", "15 in 3 mins = 5 bubbles/min", "5 right"},
+                                           Row{"a minute in seconds", "30 drops in 2 minutes so 0.25 drops per second", "0.25 right"},
+                                           Row{"upside down", "15 bubbles in 3 mins so 0.2 bubbles per min", "0.2 wrong upside-down (5)"},
+                                           Row{"next step in proportion", "2 N stretches it 5 cm so 6 N will stretch it 15 cm", "15 right"},
+                                           Row{"measured, not in proportion", "2 N stretches it 5 cm so then 6 N stretches it 13 cm", ""},
+                                           Row{"half a second", "it took half a second to go 0.6 m so speed = 1.2 m/s", "1.2 right"},
+                                           Row{"half a minute to wait", "wait half a minute between readings", ""},
+                                           Row{"5 is not cut to 10", "0.4 kg at 5 m/s so KE = 10 J", "10 wrong square (5 J)"},
+                                           Row{"given, but a slip tells", "mass 0.4 kg, speed 5 m/s, kinetic energy = 10 J",
+                                               "10 wrong square (5 J)"}),
                          test::row_name<Row>);
 
 INSTANTIATE_TEST_SUITE_P(Unclear, Found,

@@ -10,7 +10,12 @@ namespace {
 const std::vector<std::string> kInvestigations = {"infrared-absorption", "infrared-emission", "reflection-mirror", "refraction-block",
                                                   "ripple-tank",         "spring-extension",  "string-waves",      "trolley-acceleration"};
 
+// Those of which there are no labelled answers yet.
+const std::vector<std::string> kUnlabelled = {"chromatography", "density",       "food-tests",         "iv-characteristic", "quadrats-transect",
+                                              "rate-cross",     "reaction-time", "resistors-combined", "soluble-salt",      "thermal-insulation"};
+
 class Shipped : public ::testing::TestWithParam<std::string> {};
+class Labelled : public ::testing::TestWithParam<std::string> {};
 
 TEST_P(Shipped, HasNoFaultAndItsExamplesHold) {
   const RubricFolder& folder = test::shipped();
@@ -30,7 +35,7 @@ TEST_P(Shipped, HasCautions) {
 
 // A guard against losing ground on answers that are no longer unseen; the honest figures are in
 // corpus/README.md.
-TEST_P(Shipped, AgreesWithTheLabelledAnswers) {
+TEST_P(Labelled, AgreesWithTheLabelledAnswers) {
   const RubricFolder& folder = test::shipped();
   Checker::Made made = Checker::make(GetParam() + ".json", folder.files, folder.real_words);
   ASSERT_NE(made.checker, nullptr);
@@ -54,11 +59,15 @@ TEST_P(Shipped, GivesNothingForTheQuestionItself) {
   }
 }
 
-INSTANTIATE_TEST_SUITE_P(Rubrics, Shipped, ::testing::ValuesIn(kInvestigations), [](const auto& row) {
+std::string name_of(const ::testing::TestParamInfo<std::string>& row) {
   std::string name = row.param;
   std::replace(name.begin(), name.end(), '-', '_');
   return name;
-});
+}
+
+INSTANTIATE_TEST_SUITE_P(Rubrics, Shipped, ::testing::ValuesIn(kInvestigations), name_of);
+INSTANTIATE_TEST_SUITE_P(Unlabelled, Shipped, ::testing::ValuesIn(kUnlabelled), name_of);
+INSTANTIATE_TEST_SUITE_P(Rubrics, Labelled, ::testing::ValuesIn(kInvestigations), name_of);
 
 }  // namespace
 }  // namespace retort
