@@ -8,6 +8,24 @@
 #include "review/shelf.h"
 
 namespace retort::cli {
+namespace {
+
+struct Row {
+  std::string id;
+  std::string title;
+};
+
+// Ids under each other, and the titles beside them.
+std::string rows_text(const std::vector<Row>& rows) {
+  std::size_t widest = 0;
+  for (const Row& row : rows) widest = std::max(widest, row.id.size());
+  std::string out;
+  for (const Row& row : rows)
+    append_wrapped(row.title, 100, "  " + row.id + std::string(widest + 2 - row.id.size(), ' '), std::string(widest + 4, ' '), out);
+  return out;
+}
+
+}  // namespace
 
 int run_rubric_list(const Options& options) {
   Result<RubricFolder> folder = open_rubrics();
@@ -15,8 +33,8 @@ int run_rubric_list(const Options& options) {
     print(folder.finding());
     return kWrong;
   }
-  std::string out;
-  std::string short_questions;
+  std::vector<Row> investigations;
+  std::vector<Row> short_questions;
   int status = kDone;
   for (const Shelved& shelved : shelve(folder->files, folder->real_words, std::thread::hardware_concurrency())) {
     if (shelved.made.checker == nullptr) {
@@ -25,11 +43,10 @@ int run_rubric_list(const Options& options) {
       continue;
     }
     const Rubric& rubric = shelved.made.checker->rubric();
-    std::string first = "  " + rubric.id;
-    first.resize(std::max<std::size_t>(first.size() + 2, 26), ' ');
-    append_wrapped(rubric.title, 80, first, std::string(26, ' '), rubric.kind == RubricKind::points ? short_questions : out);
+    (rubric.kind == RubricKind::points ? short_questions : investigations).push_back({rubric.id, rubric.title});
   }
-  if (!short_questions.empty()) out += "\nShort questions that follow a practical\n" + short_questions;
+  std::string out = rows_text(investigations);
+  if (!short_questions.empty()) out += "\nShort questions that follow a practical\n" + rows_text(short_questions);
   int written = write_out(options, out);
   return written == kDone ? status : written;
 }

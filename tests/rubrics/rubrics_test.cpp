@@ -14,7 +14,17 @@ const std::vector<std::string> kInvestigations = {"infrared-absorption", "infrar
 const std::vector<std::string> kUnlabelled = {"chromatography", "density",       "food-tests",         "iv-characteristic", "quadrats-transect",
                                               "rate-cross",     "reaction-time", "resistors-combined", "soluble-salt",      "thermal-insulation"};
 
+// The short questions that follow a practical: all files with "kind": "points".
+std::vector<std::string> short_questions() {
+  std::vector<std::string> out;
+  for (const auto& [name, content] : test::shipped().files) {
+    if (content.find("\"kind\": \"points\"") != std::string::npos) out.push_back(name.substr(0, name.size() - 5));
+  }
+  return out;
+}
+
 class Shipped : public ::testing::TestWithParam<std::string> {};
+class ShortQuestion : public ::testing::TestWithParam<std::string> {};
 class Labelled : public ::testing::TestWithParam<std::string> {};
 
 TEST_P(Shipped, HasNoFaultAndItsExamplesHold) {
@@ -59,6 +69,33 @@ TEST_P(Shipped, GivesNothingForTheQuestionItself) {
   }
 }
 
+TEST_P(ShortQuestion, HasNoFaultAndItsExamplesHold) {
+  const RubricFolder& folder = test::shipped();
+  LintResult result = lint(GetParam() + ".json", folder.files, folder.real_words);
+  for (const Finding& f : result.findings) {
+    if (message(f.code).severity != Severity::note) ADD_FAILURE() << describe(f, folder.files.at(f.file));
+  }
+  EXPECT_GE(result.examples, 9U);
+}
+
+TEST_P(ShortQuestion, GivesNothingForTheQuestionItself) {
+  const RubricFolder& folder = test::shipped();
+  Checker::Made made = Checker::make(GetParam() + ".json", folder.files, folder.real_words);
+  ASSERT_NE(made.checker, nullptr);
+  const Rubric& rubric = made.checker->rubric();
+  Review review = Reviewer(*made.checker).review(rubric.question);
+  for (std::size_t i = 0; i < review.steps.size(); ++i) EXPECT_NE(review.steps[i].status, StepStatus::present) << rubric.steps[i].id;
+}
+
+// Each of the eight investigations has at least four.
+TEST(ShortQuestions, FollowEachInvestigation) {
+  std::vector<std::string> all = short_questions();
+  for (const std::string& investigation : kInvestigations) {
+    auto follows = [&](const std::string& id) { return id.starts_with(investigation + "-"); };
+    EXPECT_GE(std::count_if(all.begin(), all.end(), follows), 4) << investigation;
+  }
+}
+
 std::string name_of(const ::testing::TestParamInfo<std::string>& row) {
   std::string name = row.param;
   std::replace(name.begin(), name.end(), '-', '_');
@@ -67,6 +104,7 @@ std::string name_of(const ::testing::TestParamInfo<std::string>& row) {
 
 INSTANTIATE_TEST_SUITE_P(Rubrics, Shipped, ::testing::ValuesIn(kInvestigations), name_of);
 INSTANTIATE_TEST_SUITE_P(Unlabelled, Shipped, ::testing::ValuesIn(kUnlabelled), name_of);
+INSTANTIATE_TEST_SUITE_P(Rubrics, ShortQuestion, ::testing::ValuesIn(short_questions()), name_of);
 INSTANTIATE_TEST_SUITE_P(Rubrics, Labelled, ::testing::ValuesIn(kInvestigations), name_of);
 
 }  // namespace
