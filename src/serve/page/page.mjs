@@ -144,8 +144,13 @@ export function afterPause(milliseconds, then) {
 
 /** Fills a select with all investigations. @param {HTMLSelectElement} select @param {string} [none] */
 export async function listRubrics(select, none) {
+  /** @type {{rubrics: {id: string, title: string, points: boolean}[]}} */
   const { rubrics } = await ask("/api/rubrics");
   select.replaceChildren();
   if (none) select.append(make("option", { value: "" }, none));
-  for (const { id, title } of rubrics) select.append(make("option", { value: id }, title));
+  const options = (/** @type {boolean} */ short) => rubrics.filter((rubric) => rubric.points === short)
+    .map(({ id, title }) => make("option", { value: id }, title));
+  select.append(...options(false));
+  // a short question has no results table
+  if (!none) select.append(make("optgroup", { label: "Short questions that follow" }, ...options(true)));
 }
