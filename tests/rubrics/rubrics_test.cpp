@@ -11,8 +11,25 @@ const std::vector<std::string> kInvestigations = {"infrared-absorption", "infrar
                                                   "ripple-tank",         "spring-extension",  "string-waves",      "trolley-acceleration"};
 
 // Those of which there are no labelled answers yet.
-const std::vector<std::string> kUnlabelled = {"chromatography", "density",       "food-tests",         "iv-characteristic", "quadrats-transect",
-                                              "rate-cross",     "reaction-time", "resistors-combined", "soluble-salt",      "thermal-insulation"};
+const std::vector<std::string> kUnlabelled = {"chromatography",
+                                              "density",
+                                              "enzyme-ph",
+                                              "food-tests",
+                                              "iv-characteristic",
+                                              "neutralisation-temperature",
+                                              "osmosis-potato",
+                                              "pendulum-period",
+                                              "photosynthesis-light",
+                                              "quadrats-transect",
+                                              "rate-cross",
+                                              "rate-gas-volume",
+                                              "reaction-time",
+                                              "resistance-wire",
+                                              "resistors-combined",
+                                              "soluble-salt",
+                                              "specific-heat-capacity",
+                                              "thermal-insulation",
+                                              "titration"};
 
 // The short questions that follow a practical: all files with "kind": "points".
 std::vector<std::string> short_questions() {
