@@ -42,7 +42,7 @@ class ItemReader {
   [[nodiscard]] const std::map<std::string, std::string>& lists() const { return lists_; }
 
  private:
-  ItemReader(const RubricFolder& folder, const PointKinds& kinds) : kinds_(kinds), thesaurus_(folder.files) {}
+  ItemReader(const RubricFolder& folder, const PointKinds& kinds) : kinds_(kinds), thesaurus_(folder.files, kinds.nothing) {}
   Item item_of_list(const std::string& list) const;
   Item item_of_word(const std::string& word, Read& out);
   std::vector<Matcher::Heard> heard(const Document& document);

@@ -73,7 +73,9 @@ class Builder {
     const PlainPoint& point = points_.points[index];
     const ItemReader::Read& read = reads_[index];
     const PointKind& kind = kind_of(read, kinds_);
-    bool values = kind.facet == "independent" && (read.numbers > 1 || read.words.contains("values") || read.words.contains("range"));
+    bool listed = read.words.contains("values") || read.words.contains("range");
+    bool values = (kind.facet == "independent" && (read.numbers > 1 || listed)) ||
+                  (!points_.values.empty() && (read.numbers > 2 || read.words.contains("table")));
     if (values && points_.values.empty()) {
       out_.findings.push_back(make_finding(Code::point_is_table, name_, point.span, {point.text}));
       values = false;
@@ -112,11 +114,11 @@ class Builder {
 
   // The ways of each alternative that a point leaves open.
   Ways all_ways(const std::string& text, const std::string& facet) {
-    // What the practical is about stands in all drafts, and so does what stands in many points.
-    auto common = [&](const Item& item) { return in_title(item.name) || (often_[item.pattern] * 3 > reads_.size() && often_[item.pattern] > 2); };
+    Known known{[&](const Item& item) { return often_[item.pattern] * 3 > reads_.size() && often_[item.pattern] > 2; },
+                [&](const Item& item) { return in_title(item.name); }};
     Ways out;
     for (const std::string& one : alternatives(text)) {
-      Ways ways = ways_of(facet, reader_.read(one).items, common);
+      Ways ways = ways_of(facet, reader_.read(one).items, known);
       auto add = [](std::vector<std::string>& to, const std::vector<std::string>& from) {
         for (const std::string& pattern : from) {
           if (std::find(to.begin(), to.end(), pattern) == to.end()) to.push_back(pattern);

@@ -99,6 +99,12 @@ void read_line(std::string_view line, Span span, const std::string& name, PlainP
 std::vector<std::string> alternatives(const std::string& text) {
   std::vector<std::string> out;
   std::string_view rest = text;
+  // "upright, clamped or against a wall": what stands before the "or" is a list of alternatives too
+  for (std::size_t last = text.find(" or "), comma = 0; last != std::string::npos && (comma = rest.find(", ")) != std::string_view::npos;) {
+    if (static_cast<std::size_t>(rest.data() - text.data()) + comma > last) break;
+    out.emplace_back(trimmed(rest.substr(0, comma)));
+    rest.remove_prefix(comma + 2);
+  }
   for (;;) {
     std::size_t at = std::string_view::npos;
     std::size_t size = 0;

@@ -20,7 +20,8 @@ bool plain(const json::Value& list) {
 
 }  // namespace
 
-Thesaurus::Thesaurus(const SourceFiles& files) {
+Thesaurus::Thesaurus(const SourceFiles& files, const std::set<std::string, std::less<>>& nothing) {
+  auto too_wide = [&](const json::Value& item) { return nothing.contains(item.text); };
   for (const auto& [name, content] : files) {
     if (name == kVocabularyFile || !name.ends_with(".json")) continue;
     Findings ignored;  // 'rubric lint' shows them
@@ -29,7 +30,7 @@ Thesaurus::Thesaurus(const SourceFiles& files) {
     if (words == nullptr || !words->is(json::Type::object)) continue;
     for (const json::Member& member : words->members) {
       const json::Value* list = wordings(member.value);
-      if (list == nullptr || !plain(*list)) continue;
+      if (list == nullptr || !plain(*list) || std::any_of(list->items.begin(), list->items.end(), too_wide)) continue;
       KnownList known{member.key, std::string(member.value.span.of(content))};
       std::string first = list->items.front().text;
       if (first != member.key) lists_.try_emplace(first, known);

@@ -1,6 +1,7 @@
 // Word lists of the rubrics there are, to be taken over by a new one.
 #pragma once
 #include <map>
+#include <set>
 #include <string>
 #include <string_view>
 
@@ -14,10 +15,11 @@ struct KnownList {
 };
 
 // For a word (folded), the list that is about it: whose name is the word, or begins with it as its first wording. Lists made of
-// other lists are left out, since those may not be at hand.
+// other lists are left out, since those may not be at hand, and so are those that hold a word that says nothing: they were made for
+// one place in one rubric.
 class Thesaurus {
  public:
-  explicit Thesaurus(const SourceFiles& files);
+  Thesaurus(const SourceFiles& files, const std::set<std::string, std::less<>>& nothing);
   // Null if no list is about this word.
   [[nodiscard]] const KnownList* find(std::string_view word) const;
 

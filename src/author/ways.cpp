@@ -70,33 +70,48 @@ Ways values_ways(const std::vector<Item>& items) {
   return {{}, {}, {"({change}|{different}|{others}|more) & " + any_of(things)}};
 }
 
-Ways ways_of(std::string_view facet, const std::vector<Item>& items, const std::function<bool(const Item&)>& common) {
+Ways graph_ways(const std::vector<Item>& items) {
+  std::vector<Item> axes;
+  std::copy_if(items.begin(), items.end(), std::back_inserter(axes), [](const Item& item) { return !item.action && item.name != "graph"; });
+  if (axes.empty()) return {{}, {"{graph}"}, {}};
+  return {{}, {"{graph} & " + any_of(axes)}, {"{graph}"}};
+}
+
+Ways ways_of(std::string_view facet, const std::vector<Item>& items, const Known& known) {
   if (facet == "repeats") return {{"repeats"}, {}, {}};
   bool tool = std::any_of(items.begin(), items.end(), [](const Item& item) { return item.instrument; });
   if (facet == "instrument" && tool) return instrument_ways(items);
   if (facet == "control") return control_ways(items);
+  if (std::any_of(items.begin(), items.end(), [](const Item& item) { return item.name == "graph"; })) return graph_ways(items);
   // What is done counts only where there is little else: pupils have many words for it.
   std::vector<Item> used = items;
   auto actions = std::stable_partition(used.begin(), used.end(), [](const Item& item) { return !item.action; });
   if (actions - used.begin() >= 2) used.erase(actions, used.end());
+  auto telling = [&](const Item& item) { return !item.action && !item.qualifier && !item.instrument && !known.common(item) && !known.subject(item); };
+  auto is_thing = [](const Item& item) { return !item.action && !item.qualifier; };
+  if (std::count_if(used.begin(), used.end(), is_thing) >= 2) std::erase_if(used, [](const Item& item) { return item.qualifier; });
+  if (std::any_of(used.begin(), used.end(), telling)) std::erase_if(used, [&](const Item& item) { return known.subject(item) && !item.quantity; });
   if (used.size() > kMostItems) used.resize(kMostItems);
   Ways out;
   if (facet == "safety") out.use = {"careful"};
+  bool reading = std::any_of(items.begin(), items.end(), [](const Item& item) { return item.quantity; });
+  if (facet == "dependent" && reading) out.vague.emplace_back("{write down} & (result|results)");
   if (used.empty()) return out;
   std::size_t n = used.size();
   // Of two things both, of three two, of more than that half of them; one less is a weak mention.
   std::size_t most = n < 3 ? n : (n + 1) / 2;
   std::size_t least = std::max<std::size_t>(1, most - 1);
   auto thing = [&](const Item& item) { return !item.action; };
-  auto telling = [&](const Item& item) { return !item.action && !item.qualifier && !common(item); };
   out.present = together(used, most, telling);
   if (out.present.empty()) out.present = together(used, most, thing);
   if (out.present.empty()) out.present = together(used, most, [](const Item&) { return true; });
-  if (least < most) out.vague = together(used, least, telling);
+  if (least < most) {
+    for (std::string& pattern : together(used, least, telling)) out.vague.push_back(std::move(pattern));
+  }
   // What stands in many points shows this one weakly, and only where it is measured.
   if (least == 1 && most > 1) {
     for (const Item& item : used) {
-      if (item.quantity && common(item)) out.vague.push_back("({measure}|{write down}) & " + item.pattern);
+      if (item.quantity && known.common(item)) out.vague.push_back("({measure}|{write down}) & " + item.pattern);
     }
   }
   return out;

@@ -18,7 +18,10 @@ struct Ways {
 // Values are counted by the engine; said without figures they are a weak mention.
 Ways values_ways(const std::vector<Item>& items);
 
-// `common` tells items that stand in so many points of the rubric that they show none of them.
-Ways ways_of(std::string_view facet, const std::vector<Item>& items, const std::function<bool(const Item&)>& common);
+struct Known {
+  std::function<bool(const Item&)> common;   // in so many points of the rubric that it shows none of them
+  std::function<bool(const Item&)> subject;  // what the practical is about: pupils say "it"
+};
+Ways ways_of(std::string_view facet, const std::vector<Item>& items, const Known& known);
 
 }  // namespace retort::author

@@ -5,6 +5,7 @@
 
 #include "../support.h"
 #include "base/messages.h"
+#include "proof/labelled.h"
 #include "proof/lint.h"
 #include "review/review.h"
 
@@ -75,7 +76,7 @@ constexpr const char* kSoup =
     "temperature\n"
     "- repeat and calculate a mean\n- hot soup can scald: wear gloves\n";
 
-NewRubric made_of(const char* text) {
+NewRubric made_of(const std::string& text) {
   Findings findings;
   PlainPoints points = read_plain_points(text, "points.txt", findings);
   Result<NewRubric> made = make_rubric("soup", points, "points.txt", test::shipped());
@@ -127,6 +128,54 @@ TEST(NewRubric, FindsPupilsWordsForThePoints) {
       {"nothing of it", "I had a nice lunch", 9, missing},
   };
   for (const auto& row : rows) EXPECT_EQ(reviewer.review(row.text).steps[row.step].status, row.status) << row.name;
+}
+
+TEST(NewRubric, MakesWaysThatAreNeitherTooWideNorTooNarrow) {
+  NewRubric made = made_of(
+      "Title: Bounce of a ball\nTable: length 20 cm, 40 cm, 60 cm\n- the rule is upright, clamped or against a wall\n- uses the heights in the table "
+      "(20 cm, 40 cm, "
+      "60 cm)\n- measure the height of the first bounce\n- plot a graph of bounce height against drop height\n");
+  RubricFolder folder = test::shipped();
+  folder.files["soup.json"] = made.file;
+  Checker::Made checker = Checker::make("soup.json", folder.files, folder.real_words);
+  ASSERT_NE(checker.checker, nullptr);
+  Reviewer reviewer(*checker.checker);
+  using enum StepStatus;
+  const struct {
+    const char* name;
+    const char* text;
+    std::size_t step;
+    StepStatus status;
+  } rows[] = {
+      {"one of three alternatives", "hold it against the wall", 0, present},
+      {"and, by, on say nothing", "and then by noon go on", 0, missing},
+      {"a table's values are values", "drop it from 20 cm, 40 cm and 60 cm", 1, present},
+      {"heights without figures", "drop it from different heights", 1, vague},
+      {"the height and what it is of", "measure the height of the bounce", 2, present},
+      {"a height alone is not enough", "measure the height", 2, vague},
+      {"results recorded", "write down the results", 2, vague},
+      {"a graph of something", "plot a graph of the heights", 3, present},
+      {"a graph", "draw a graph", 3, vague},
+      {"no graph", "drop it and see the height of the bounce", 3, missing},
+  };
+  for (const auto& row : rows) EXPECT_EQ(reviewer.review(row.text).steps[row.step].status, row.status) << row.name;
+}
+
+// Ten points of an investigation that has no rubric, and 20 answers labelled before the rubric was made (by one who knows the
+// program, and looked at since: no honest figure). The rubric is used as it comes, with nothing changed by hand.
+TEST(NewRubric, AgreesWithLabelsAsItComes) {
+  NewRubric made = made_of(test::read_all(test::source_path("tests/author/data/bounce.txt")));
+  RubricFolder folder = test::shipped();
+  folder.files["soup.json"] = made.file;
+  Checker::Made checker = Checker::make("soup.json", folder.files, folder.real_words);
+  ASSERT_NE(checker.checker, nullptr);
+  Findings findings;
+  std::string content = test::read_all(test::source_path("tests/author/data/bounce.jsonl"));
+  auto answers = read_labelled(content, "bounce.jsonl", checker.checker->rubric(), findings);
+  EXPECT_TRUE(findings.empty());
+  ASSERT_EQ(answers.size(), 20U);
+  Agreement agreement = compare(*checker.checker, answers);
+  EXPECT_GE(agreement.all.kappa(), 0.60);
 }
 
 TEST(NewRubric, TellsWhatItCouldNotPlace) {
