@@ -142,10 +142,15 @@ export function afterPause(milliseconds, then) {
   };
 }
 
+/** All rubrics, by title. @returns {Promise<{id: string, title: string, points: boolean}[]>} */
+export async function allRubrics() {
+  const { rubrics } = await ask("/api/rubrics");
+  return rubrics.sort((/** @type {{title: string}} */ a, /** @type {{title: string}} */ b) => a.title.localeCompare(b.title));
+}
+
 /** Fills a select with all investigations. @param {HTMLSelectElement} select @param {string} [none] */
 export async function listRubrics(select, none) {
-  /** @type {{rubrics: {id: string, title: string, points: boolean}[]}} */
-  const { rubrics } = await ask("/api/rubrics");
+  const rubrics = await allRubrics();
   select.replaceChildren();
   if (none) select.append(make("option", { value: "" }, none));
   const options = (/** @type {boolean} */ short) => rubrics.filter((rubric) => rubric.points === short)

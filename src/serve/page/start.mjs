@@ -1,11 +1,10 @@
 // The first page: the investigations there are.
-import { ask, byId, make, showTrouble } from "./page.mjs";
+import { allRubrics, byId, make, showTrouble } from "./page.mjs";
 
 const list = byId("rubrics", HTMLUListElement);
 const short = byId("questions", HTMLUListElement);
 try {
-  const { rubrics } = await ask("/api/rubrics");
-  for (const { id, title, points } of rubrics) (points ? short : list).append(make("li", {}, make("a", { href: `/write?about=${encodeURIComponent(id)}` }, title)));
+  for (const { id, title, points } of await allRubrics()) (points ? short : list).append(make("li", {}, make("a", { href: `/write?about=${encodeURIComponent(id)}` }, title)));
 } catch (error) {
   showTrouble(byId("trouble", HTMLElement), error);
 }
