@@ -27,6 +27,7 @@ class Assignments {
     next(0, 0);
     if (found_.empty() && loose > 0) {
       loose_ = loose;
+      nameless_ = true;
       next(0, 0);
     }
     std::stable_sort(found_.begin(), found_.end(), [](const One& a, const One& b) { return a.score > b.score; });
@@ -93,7 +94,8 @@ class Assignments {
     for (std::size_t i = 0; i < e_.leaves.size(); ++i) {
       if (used_[i] || e_.leaves[i].value == 1 || e_.leaves[i].value == 100 || is_constant_of_formula(e_.leaves[i])) continue;
       bool again = false;
-      for (std::size_t k = 0; k < e_.leaves.size(); ++k) again = again || (used_[k] && e_.leaves[k].value == e_.leaves[i].value);
+      // where the numbers have no names, a repeated one proves nothing
+      for (std::size_t k = 0; k < e_.leaves.size() && !nameless_; ++k) again = again || (used_[k] && e_.leaves[k].value == e_.leaves[i].value);
       if (!again) return false;
     }
     return true;
@@ -114,6 +116,7 @@ class Assignments {
   std::vector<bool> used_;
   const std::vector<Fact>* others_ = nullptr;
   int loose_ = 0;  // how many variables may take a number that nothing names
+  bool nameless_ = false;
   std::vector<One> found_;
 };
 

@@ -135,6 +135,12 @@ NameFound find_name(const Tokens& tokens, const FormulaBook& book, std::size_t a
     std::vector<QuantityId> ids;
     bool verb = false;
     std::size_t n = book.phrase_at(tokens, i, ids, &verb);
+    if (n > 0 && tokens.word(i + n) == "per" && i + n < at) {  // "energy per gram" is not an energy
+      best.clear();
+      best_end = 0;
+      led = false;
+      continue;
+    }
     if (n == 0 || i + n > at || (verb && !best.empty() && !best_is_verb)) continue;
     bool leads = std::any_of(ids.begin(), ids.end(), [&](QuantityId id) { return book.quantity(id).leads; });
     if (leads || ((i + n > best_end || best_is_verb) && !led)) {

@@ -173,6 +173,22 @@ bool Judge::plausible_rest(const Dimension& written, const CompoundUnit& unit, c
   return (known && fits) || (known_inverse && inverse_fits);
 }
 
+// "5 min x 60 = 300 s", "25 cm³ × 0.1 mol/dm³ / 1000": the factor of the conversion is written out.
+bool Judge::converted_by_hand(const Expression& expression, const Stated& stated) {
+  static constexpr long kFactors[] = {10, 60, 100, 1000, 3600, 10000, 1000000};
+  for (std::size_t i = 0; i < expression.leaves.size(); ++i) {
+    const Leaf& leaf = expression.leaves[i];
+    bool factor = std::any_of(std::begin(kFactors), std::end(kFactors), [&](long n) { return leaf.value == n; });
+    if (!factor || (leaf.unit && !leaf.bound)) continue;
+    Expression without = expression;
+    without.leaves[i].value = 1;
+    without.leaves[i].unit.reset();
+    Value v = evaluate(without, Scaling::si);
+    if (v.state == State::ok && !v.clash && v.dimension == stated.unit->dimension && is_rounded(v.number / scale_of(stated), v.rough, stated.decimal)) return true;
+  }
+  return false;
+}
+
 Judge::Match Judge::match(const Expression& expression, const Stated& stated) const {
   Match out;
   Value si = evaluate(expression, Scaling::si);
@@ -196,11 +212,7 @@ Judge::Match Judge::match(const Expression& expression, const Stated& stated) co
   Exact scale = exact(stated.unit->scale);
   bool same = si.dimension == stated.unit->dimension && !si.clash;
   bool si_right = is_rounded(si.number / scale, si.rough, stated.decimal);
-  // "5 min x 60 = 300 s": the factor of the conversion is written out
-  if (same && is_it(written, 1) && expression.leaves.size() == 2) {
-    for (const Leaf& leaf : expression.leaves)
-      si_right = si_right || (leaf.unit && is_rounded(leaf.value * exact(leaf.unit->scale) / scale, false, stated.decimal));
-  }
+  if (same && is_it(written, 1)) si_right = si_right || converted_by_hand(expression, stated);
   if (si_right && same) {
     out.right = true;
     return out;

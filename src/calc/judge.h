@@ -59,6 +59,8 @@ class Judge {
 
   [[nodiscard]] Bound bind(const Expression& expression, const Named& named, Span own) const;
   static void name_operands(Bound& bound, const Named& named);
+  bool half_of_loops(const Expression& e) const;
+  static bool converted_by_hand(const Expression& expression, const Stated& stated);
   [[nodiscard]] Match match(const Expression& expression, const Stated& stated) const;
   [[nodiscard]] std::optional<Bound> one_is_a_count(const Bound& bound, const Stated& stated, Span own) const;
   [[nodiscard]] bool plausible_rest(const Dimension& written, const CompoundUnit& unit, const Expression& expression) const;

@@ -22,6 +22,14 @@ bool said_of_all(const std::vector<std::vector<QuantityId>>& names, const Expres
 
 }  // namespace
 
+// "3 loops is 1.5 waves": divided by the waves, where the loops are named too.
+bool Judge::half_of_loops(const Expression& e) const {
+  return std::any_of(near_.begin(), near_.end(), [&](const Fact& fact) {
+    bool loops = fact.counted && !fact.names.empty() && book_.quantity(fact.names[0]).name == "loops";
+    return loops && std::any_of(e.leaves.begin(), e.leaves.end(), [&](const Leaf& leaf) { return !leaf.unit && leaf.value * 2 == fact.leaf.value; });
+  });
+}
+
 // The sum is right as written, but it is not the sum that the named quantity needs.
 bool Judge::wrong_formula(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const {
   struct Candidate {
@@ -34,6 +42,7 @@ bool Judge::wrong_formula(const Bound& bound, const Stated& stated, const Named&
   bool fits_usual = false;
   bool any_unit = std::any_of(bound.expression.leaves.begin(), bound.expression.leaves.end(), [](const Leaf& leaf) { return leaf.unit.has_value(); });
   int loose = named.tight && !named.quantities.empty() ? (any_unit ? 1 : 3) : 0;
+  if (half_of_loops(bound.expression)) return false;
   if (bound.expression.node(bound.expression.root).right < 0) return false;  // "sin 35 is 0.574" stands for itself
   const std::vector<QuantityId>& wanted = named.quantities.empty() ? named.nearby : named.quantities;
   for (QuantityId id : wanted) {

@@ -64,11 +64,16 @@ void Prose::result(std::size_t f) {
   if (repeated) return;
   if (reason_behind(behind) && (by_formula(behind) || difference(behind) || any_two(behind))) return;
   if (things_per_time(r)) return;
+  if (r.lead == Lead::none && named_right_before(r)) {
+    if (!out_of(r) && !quotient_in_unit(r)) by_formula(r);
+    return;
+  }
   if (r.lead == Lead::none) {
     if (!quotient_in_unit(r)) next_step(r);
     return;
   }
   name(r);
+  if (percent_of(r) || out_of(r) || difference_said(r) || bare_rate(r)) return;
   if (plus_minus(r) || sum_or_range(r) || rate(r) || half_range(r) || by_formula(r) || difference(r) || proportion(r) || any_two(r) || each(r) ||
       in_proportion(r) || quotient_in_unit(r) || next_step(r))
     return;
@@ -92,8 +97,16 @@ bool Prose::can_be_result(std::size_t i) const {
   if (next == TokenKind::pi || (next == TokenKind::word && tokens_.all[i + 1].glued)) return false;
   bool range = tokens_.word(i + 1) == "to" && tokens_.is(i + 2, TokenKind::number);
   bool row = i >= 2 && tokens_.is(i - 1, TokenKind::equals) && tokens_.is(i - 2, TokenKind::number) &&
-             same_kind(tokens_.number(i - 2).unit, tokens_.number(i).unit);
+             same_kind(tokens_.number(i - 2).unit, tokens_.number(i).unit) && !is_last_of_several(i - 2);
   return !range && !row;
+}
+
+// "of 4.1, 4.3, 4.2 = 4.2", "21 to 34 = 13": the number before the sign ends a list.
+bool Prose::is_last_of_several(std::size_t i) const {
+  if (i < 2) return false;
+  std::string_view word = tokens_.word(i - 1);
+  bool joined = tokens_.is(i - 1, TokenKind::comma) || word == "to" || word == "and" || word == "of";
+  return joined && (tokens_.is(i - 2, TokenKind::number) || tokens_.is(i - 3, TokenKind::number));
 }
 
 // A result that is only named again.
@@ -155,7 +168,8 @@ void Prose::find_lead(Result& r) const {
     if (kind == TokenKind::number && !tokens_.all[i - 1].in_words) return;
     if (kind == TokenKind::stop || kind == TokenKind::line) return;
     bool sign = kind == TokenKind::equals;
-    if (kind >= TokenKind::root && kind <= TokenKind::arctangent) {
+    bool of_formula = i > 1 && (tokens_.is(i - 2, TokenKind::divide) || tokens_.is(i - 2, TokenKind::times) || tokens_.is(i - 2, TokenKind::equals));
+    if (kind >= TokenKind::root && kind <= TokenKind::arctangent && !of_formula) {
       r.lead = Lead::none;  // "tan r = 0.40"
       return;
     }
@@ -176,6 +190,24 @@ void Prose::find_lead(Result& r) const {
       r.lead_token = i - 1;
     }
   }
+}
+
+// The name stands right before the number, behind a comma or at the beginning of a sentence, and no more than that.
+bool Prose::named_right_before(Result& r) const {
+  NameFound found = find_name(tokens_, book_, r.token, 4);
+  if (found.quantities.empty() || found.end != r.token) return false;
+  std::size_t begin = r.token;
+  while (begin > 0 && r.token - begin < 4 && tokens_.is(begin - 1, TokenKind::word)) --begin;
+  bool apart = begin > 0 && (tokens_.is(begin - 1, TokenKind::comma) || tokens_.is(begin - 1, TokenKind::stop) || tokens_.is(begin - 1, TokenKind::line));
+  TokenKind next = tokens_.kind(r.token + 1);
+  bool last = next == TokenKind::stop || next == TokenKind::line || r.token + 1 >= tokens_.size();
+  if (!apart || !last) return false;
+  r.named.quantities = found.quantities;
+  r.named.symbol = found.symbol;
+  r.close_name = true;
+  r.lead = Lead::weak;
+  r.lead_token = r.token - 1;
+  return true;
 }
 
 bool Prose::says(const Result& r, std::string_view quantity) const {

@@ -13,7 +13,8 @@ bool Prose::conversion(const Result& r) {
   bool points = false;
   for (std::size_t i = before.token + 1; i < r.token; ++i) {
     std::string_view word = tokens_.word(i);
-    points = points || word == "into" || tokens_.is(i, TokenKind::open) || word == "that" || word == "thats" || word == "this" || word == "which" ||
+    bool is = (word == "is" || word == "was") && i == before.token + 1 && r.token == i + 1;  // "45 mins is 0.75 hours"
+    points = points || is || word == "into" || tokens_.is(i, TokenKind::open) || word == "that" || word == "thats" || word == "this" || word == "which" ||
              word == "or" || word == "rounded" || word == "converts" || tokens_.is(i, TokenKind::equals);
   }
   if (!points) return false;
@@ -24,7 +25,8 @@ bool Prose::conversion(const Result& r) {
     return true;
   }
   Value v = evaluate(e, Scaling::si);
-  if (power_apart(v.number / scale(r.stated), false, r.stated.decimal) == 0) return false;
+  bool digits_kept = power_apart(before.leaf.value, false, r.stated.decimal) != 0;  // "45 mins is 0.45 hours"
+  if (power_apart(v.number / scale(r.stated), false, r.stated.decimal) == 0 && !digits_kept) return false;
   report(r, before.leaf.source.begin, wrong(e, r.stated, {Slip::power_of_ten}));
   return true;
 }
@@ -128,6 +130,7 @@ Exact Prose::factor_before(const Result& r) const {
   for (std::size_t i = r.token; i > 0 && r.token - i < 24; --i) {
     std::string_view word = tokens_.word(i - 1);
     if (long n = times_word(word)) return n;
+    if (Exact part = part_said(i - 1); part != 0) return part;
     if ((word == "half" || word == "halved" || word == "halves" || word == "halve") && !tokens_.is(i, TokenKind::number)) return Exact(1, 2);
     if (word == "back" && i > 2 && tokens_.word(i - 2) == "and" && tokens_.word(i - 3) == "there") return 2;
     if (word == "times" && i > 1) {
@@ -139,6 +142,13 @@ Exact Prose::factor_before(const Result& r) const {
     }
   }
   return 0;
+}
+
+bool Prose::there_and_back(const Result& r) const {
+  for (std::size_t i = r.token; i > 2 && r.token - i < 24; --i) {
+    if (tokens_.word(i - 1) == "back" && tokens_.word(i - 2) == "and" && tokens_.word(i - 3) == "there") return true;
+  }
+  return false;
 }
 
 bool Prose::proportion(const Result& r) {
@@ -160,6 +170,11 @@ bool Prose::proportion(const Result& r) {
     }
     Expression other = e;  // doubled where it should be halved
     other.node(other.root).op = Op::divide;
+    if (there_and_back(r)) {  // the way there, or the way there and back
+      if (!fits(other, r.stated)) continue;
+      report(r, from.source.begin, right(other, r));
+      return true;
+    }
     if (r.lead == Lead::strong && r.stated.unit && from.value != r.stated.decimal.value && fits(other, r.stated)) {
       report(r, from.source.begin, wrong(e, r.stated, {Slip::operation}));
       return true;

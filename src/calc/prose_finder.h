@@ -54,6 +54,7 @@ class Prose {
   static bool same_kind(const std::optional<CompoundUnit>& a, const std::optional<CompoundUnit>& b) {
     return a.has_value() == b.has_value() && (!a || a->dimension == b->dimension);
   }
+  bool is_last_of_several(std::size_t i) const;
   // A result that is only named again.
   bool said_already(const Result& r) const;
 
@@ -156,6 +157,7 @@ class Prose {
   // "three times the force so three times the acceleration, 0.45": the factor, 0 if none is stated.
   Exact factor_before(const Result& r) const;
   bool proportion(const Result& r);
+  bool there_and_back(const Result& r) const;
 
   // --- any two values whose units make that of the result
   bool any_two(const Result& r);
@@ -167,6 +169,7 @@ class Prose {
 
   // "15 bubbles in 3 mins is 5 bubbles per min": so many in a time, and how many in one unit of it.
   bool things_per_time(const Result& r);
+  bool bare_rate(const Result& r);
   // The unit of time after the result ("per min", "bubbles/min", "a second"), in seconds; 0 if there is none.
   Exact seconds_after(std::size_t token) const;
 
@@ -175,6 +178,17 @@ class Prose {
 
   // "30 cm of the wire was 2.4 ohms, so 75 cm should be 6.0 ohms": in proportion, if it fits.
   bool in_proportion(const Result& r);
+
+  // "20 % of 40 is 8", "12 out of 40 is 30 %", "the difference between 45 and 18 is 27": said in so many words.
+  bool percent_of(const Result& r);
+  bool out_of(const Result& r);
+  bool difference_said(const Result& r);
+  bool joined_by_of(std::size_t a, std::size_t b) const;
+  bool right_after(std::size_t fact, const Result& r) const;
+  Exact part_said(std::size_t i) const;
+
+  // "efficiency 0.2", "Current 3 A" at the end of a row of values.
+  bool named_right_before(Result& r) const;
 
   // "2.1 J of the 6.0 J was useful, so the efficiency was 35 %"
   bool ratio(const Result& r, const Leaf& a, const Leaf& b);

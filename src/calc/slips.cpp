@@ -55,7 +55,7 @@ class Alterations {
       Op op = e_.nodes[i].op;
       if (std::find(std::begin(kBinary), std::end(kBinary), op) == std::end(kBinary) || operators > 2) continue;
       for (Op other : kBinary) {
-        if (other == op) continue;
+        if (other == op || (by_one(i) && (other == Op::multiply || other == Op::divide))) continue;
         put(Slip::operation).nodes[i].op = other;
         if (other == Op::divide || other == Op::subtract) {
           Node& n = put(Slip::operation).nodes[i];
@@ -71,6 +71,11 @@ class Alterations {
     }
     if (operators > 1) everywhere();
     all_trig_left_out();
+  }
+  // "23 + 16 + 1": that 1 was taken as a factor proves nothing
+  bool by_one(std::size_t i) const {
+    auto one = [&](std::int16_t child) { return e_.node(child).op == Op::leaf && e_.leaf_of(e_.node(child)).value == 1; };
+    return (e_.nodes[i].op == Op::add || e_.nodes[i].op == Op::subtract) && (one(e_.nodes[i].left) || one(e_.nodes[i].right));
   }
   // "(a + b) / c" put into the calculator as a + b / c
   void brackets_left_out(std::size_t i) {
