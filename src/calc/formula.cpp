@@ -217,9 +217,9 @@ std::size_t FormulaBook::phrase_at(const Tokens& tokens, std::size_t at, std::ve
   return best;
 }
 
-const CompoundUnit* FormulaBook::constant_unit(const Exact& value) const {
+const CompoundUnit* FormulaBook::constant_unit(const Exact& value, bool if_needed) const {
   for (const Constant& constant : constants_) {
-    if (constant.value == value) return &constant.unit;
+    if (constant.value == value && constant.only_if_needed == if_needed) return &constant.unit;
   }
   return nullptr;
 }

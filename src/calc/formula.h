@@ -44,6 +44,7 @@ struct Formula {
 struct Constant {
   Exact value;
   CompoundUnit unit;
+  bool only_if_needed = false;  // a number as common as 10: taken for the constant only where the units fit by it alone
 };
 
 class FormulaBook {
@@ -54,7 +55,7 @@ class FormulaBook {
   // of the others. False if it cannot be read or names an unknown quantity.
   // `when`: the formula counts, before others for the same quantity, if the text has one of these words.
   bool add_formula(std::string_view text, std::string_view source, std::vector<std::string> when = {});
-  void add_constant(Exact value, CompoundUnit unit) { constants_.push_back({std::move(value), std::move(unit)}); }
+  void add_constant(Constant constant) { constants_.push_back(std::move(constant)); }
 
   [[nodiscard]] const std::vector<QuantityEntry>& quantities() const { return quantities_; }
   [[nodiscard]] const QuantityEntry& quantity(QuantityId id) const { return quantities_[id]; }
@@ -73,7 +74,7 @@ class FormulaBook {
   [[nodiscard]] std::size_t phrase_at(const Tokens& tokens, std::size_t at, std::vector<QuantityId>& out, bool* verb = nullptr) const;
 
   // The unit of a number that is a known constant ("9.8", "4200"); null if it is none.
-  [[nodiscard]] const CompoundUnit* constant_unit(const Exact& value) const;
+  [[nodiscard]] const CompoundUnit* constant_unit(const Exact& value, bool if_needed = false) const;
   // Whether `scale` is a usual one for a quantity of this dimension; true for dimensions without a name.
   [[nodiscard]] bool usual_scale(const Dimension& dimension, const Scale& scale, bool& known) const;
 

@@ -292,6 +292,22 @@ void Judge::remark(const Bound& bound, const Stated& stated, const Named& named,
   if (!only_sums && shortened && stated.decimal.figures < std::min(least, 2)) out.remarks.push_back(Remark::too_few_figures);
 }
 
+// "300 g × 10 = 3000 N": the 10 is a constant if that alone makes the units fit.
+std::optional<Judge::Bound> Judge::with_constant(const Bound& bound, const Stated& stated) const {
+  if (!stated.unit) return std::nullopt;
+  for (std::size_t i = 0; i < bound.expression.leaves.size(); ++i) {
+    const Leaf& leaf = bound.expression.leaves[i];
+    const CompoundUnit* unit = leaf.unit ? nullptr : book_.constant_unit(leaf.value, true);
+    if (unit == nullptr) continue;
+    Bound out = bound;
+    out.expression.leaves[i].unit = *unit;
+    out.expression.leaves[i].bound = true;
+    Value v = evaluate(out.expression, Scaling::si);
+    if (v.state == State::ok && !v.clash && v.unknown == 0 && v.dimension == stated.unit->dimension) return out;
+  }
+  return std::nullopt;
+}
+
 Judgement Judge::judge(const Expression& expression, const Stated& stated, const Named& named, Span own) const {
   Judgement out;
   Value value = evaluate(expression, Scaling::as_written);
@@ -307,6 +323,12 @@ Judgement Judge::judge(const Expression& expression, const Stated& stated, const
   if (!with_units.right || !with_units.dimensions_fit) {
     if (std::optional<Bound> counted = one_is_a_count(bound, stated, own)) {
       bound = *std::move(counted);
+      with_units = match(bound.expression, stated);
+    }
+  }
+  if (!with_units.dimensions_fit || with_units.left_unconverted) {
+    if (std::optional<Bound> filled_in = with_constant(bound, stated)) {
+      bound = *std::move(filled_in);
       with_units = match(bound.expression, stated);
     }
   }

@@ -62,6 +62,7 @@ class Judge {
   bool half_of_loops(const Expression& e) const;
   static bool converted_by_hand(const Expression& expression, const Stated& stated);
   [[nodiscard]] Match match(const Expression& expression, const Stated& stated) const;
+  [[nodiscard]] std::optional<Bound> with_constant(const Bound& bound, const Stated& stated) const;
   [[nodiscard]] std::optional<Bound> one_is_a_count(const Bound& bound, const Stated& stated, Span own) const;
   [[nodiscard]] bool plausible_rest(const Dimension& written, const CompoundUnit& unit, const Expression& expression) const;
   bool wrong_structure(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;

@@ -89,14 +89,15 @@ class Loader {
 
   void constant(const json::Value& item) {
     if (!is_object(item)) return;
-    Fields fields(item, file_, findings_, {"value", "unit", "about"});
+    Fields fields(item, file_, findings_, {"value", "unit", "about", "only-if-needed"});
     const json::Value* value = fields.need("value", json::Type::string, "a constant", "\"value\": \"9.8\"");
     const json::Value* symbol = fields.need("unit", json::Type::string, "a constant", "\"unit\": \"N/kg\"");
     if (value == nullptr || symbol == nullptr) return;
     std::optional<Decimal> number = read_decimal(value->text);
     if (!number) findings_.push_back(make_finding(Code::value_unreadable, file_, value->span, {value->text}));
     std::optional<CompoundUnit> base = unit(symbol->text, symbol->span);
-    if (number && base) book_.add_constant(number->value, *base);
+    const json::Value* needed = fields.get("only-if-needed", json::Type::boolean);
+    if (number && base) book_.add_constant({number->value, *base, needed != nullptr && needed->boolean});
   }
 
   const std::string& file_;
