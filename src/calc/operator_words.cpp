@@ -99,6 +99,27 @@ std::size_t length_of(const Phrase& phrase) {
 constexpr std::uint8_t kOperator = 1;
 constexpr std::uint8_t kNumber = 2;
 
+constexpr std::size_t pair_of(std::string_view word) {
+  return static_cast<std::size_t>(word[0] - 'a') * 26 + static_cast<std::size_t>(word[1] - 'a');
+}
+
+// The phrases in the order of their first two letters, so that only those are compared which may fit.
+struct ByStart {
+  std::array<std::uint8_t, std::size(kPhrases)> order{};
+  std::array<std::uint8_t, 26 * 26 + 1> begin{};
+  constexpr ByStart() {
+    std::uint8_t n = 0;
+    for (std::size_t pair = 0; pair < 26 * 26; ++pair) {
+      begin[pair] = n;
+      for (std::size_t i = 0; i < std::size(kPhrases); ++i) {
+        if (pair_of(kPhrases[i].words[0]) == pair) order[n++] = static_cast<std::uint8_t>(i);
+      }
+    }
+    begin[26 * 26] = n;
+  }
+};
+constexpr ByStart kByStart;
+
 struct Starts {
   std::array<std::array<std::uint8_t, 26>, 26> of{};
   constexpr Starts() {
@@ -140,7 +161,9 @@ class Words {
     if ((tokens_.all[from].hint & kOperator) == 0) return 0;
     std::string_view first = tokens_.word(from);
     std::size_t best = 0;
-    for (const Phrase& phrase : kPhrases) {
+    std::size_t pair = pair_of(first);  // a word with a hint has two letters
+    for (std::size_t k = kByStart.begin[pair]; k < kByStart.begin[pair + 1]; ++k) {
+      const Phrase& phrase = kPhrases[kByStart.order[k]];
       std::size_t n = length_of(phrase);
       if (phrase.words[0] != first || n <= best) continue;
       bool same = true;
@@ -324,7 +347,10 @@ TokenKind function_word(std::string_view letters) {
                                        {"arctan", TokenKind::arctangent}, {"atan", TokenKind::arctangent},  {"sqrt", TokenKind::root}};
   if (letters.size() < 3 || letters.size() > 6) return TokenKind::word;
   char first = static_cast<char>(letters[0] | 0x20);
-  if (first != 's' && first != 'c' && first != 't' && first != 'a') return TokenKind::word;
+  char second = static_cast<char>(letters[1] | 0x20);
+  bool may = (first == 's' && (second == 'i' || second == 'q')) || (first == 'c' && second == 'o') || (first == 't' && second == 'a') ||
+             (first == 'a' && (second == 'r' || second == 's' || second == 'c' || second == 't'));
+  if (!may) return TokenKind::word;
   for (const Entry& entry : kEntries) {
     if (equal_folded(letters, entry.word)) return entry.kind;
   }

@@ -1,21 +1,41 @@
 #include "calc/prose.h"
 
+#include <array>
+
 #include "calc/prose_finder.h"
 
 namespace retort::calc {
 namespace {
 
+constexpr std::string_view kStrong[] = {"so",         "therefore", "thus",   "gives",  "gave",  "giving",     "makes", "made",   "comes",
+                                        "came",       "works",     "worked", "got",    "get",   "answer",     "thats", "means",  "hence",
+                                        "calculated", "meaning",   "making", "equals", "found", "determined", "which", "should", "doing"};
+constexpr std::string_view kWeak[] = {"is",   "was",   "are",  "were",   "mean",     "average",  "change", "difference",
+                                      "be",   "which", "lost", "gained", "its",      "total",    "\u00B1", "rose",
+                                      "fell", "rise",  "drop", "fall",   "increase", "decrease", "used"};
+
+// Which words may be among them, by first letter and length: most are told apart by it.
+struct MayLead {
+  std::array<std::uint16_t, 256> lengths{};
+  constexpr MayLead() {
+    for (std::string_view word : kStrong) add(word);
+    for (std::string_view word : kWeak) add(word);
+  }
+  constexpr void add(std::string_view word) {
+    auto& of = lengths[static_cast<unsigned char>(word[0])];
+    of = static_cast<std::uint16_t>(of | 1U << word.size());
+  }
+  [[nodiscard]] constexpr bool may(std::string_view word) const {
+    return !word.empty() && word.size() < 16 && (lengths[static_cast<unsigned char>(word[0])] >> word.size() & 1U) != 0;
+  }
+};
+constexpr MayLead kMayLead;
+
 bool strong_word(std::string_view word) {
-  static constexpr std::string_view kWords[] = {"so",         "therefore", "thus",   "gives",  "gave",  "giving",     "makes", "made",   "comes",
-                                                "came",       "works",     "worked", "got",    "get",   "answer",     "thats", "means",  "hence",
-                                                "calculated", "meaning",   "making", "equals", "found", "determined", "which", "should", "doing"};
-  return std::find(std::begin(kWords), std::end(kWords), word) != std::end(kWords);
+  return kMayLead.may(word) && std::find(std::begin(kStrong), std::end(kStrong), word) != std::end(kStrong);
 }
 bool weak_word(std::string_view word) {
-  static constexpr std::string_view kWords[] = {"is",   "was",   "are",  "were",   "mean",     "average",  "change", "difference",
-                                                "be",   "which", "lost", "gained", "its",      "total",    "\u00B1", "rose",
-                                                "fell", "rise",  "drop", "fall",   "increase", "decrease", "used"};
-  return std::find(std::begin(kWords), std::end(kWords), word) != std::end(kWords);
+  return kMayLead.may(word) && std::find(std::begin(kWeak), std::end(kWeak), word) != std::end(kWeak);
 }
 
 }  // namespace

@@ -30,15 +30,21 @@ constexpr std::array kWords = {
 
 static_assert(std::is_sorted(kWords.begin(), kWords.end(), [](const Entry& a, const Entry& b) { return a.word < b.word; }));
 
-// Which pairs of letters begin a number word: nearly all words are told apart by that.
+// Which letters begin a number word: nearly all words are told apart by that ("the" by its third).
 struct Starts {
   std::array<std::uint32_t, 26> second{};
+  std::array<std::uint32_t, 26> third{};
   constexpr Starts() {
-    for (const Entry& entry : kWords) second[static_cast<std::size_t>(entry.word[0] - 'a')] |= 1U << (entry.word[1] - 'a');
+    for (const Entry& entry : kWords) {
+      second[static_cast<std::size_t>(entry.word[0] - 'a')] |= 1U << (entry.word[1] - 'a');
+      third[static_cast<std::size_t>(entry.word[0] - 'a')] |= 1U << (entry.word[2] - 'a');
+    }
   }
   [[nodiscard]] constexpr bool may_begin(std::string_view word) const {
-    bool letters = word[0] >= 'a' && word[0] <= 'z' && word[1] >= 'a' && word[1] <= 'z';
-    return letters && (second[static_cast<std::size_t>(word[0] - 'a')] >> (word[1] - 'a') & 1U) != 0;
+    auto letter = [&](std::size_t i) { return word[i] >= 'a' && word[i] <= 'z'; };
+    if (!letter(0) || !letter(1) || !letter(2)) return false;
+    auto first = static_cast<std::size_t>(word[0] - 'a');
+    return (second[first] >> (word[1] - 'a') & third[first] >> (word[2] - 'a') & 1U) != 0;
   }
 };
 constexpr Starts kStarts;
