@@ -53,6 +53,7 @@ bool ChainFinder::build(std::size_t begin, Parsed parsed, Chain& chain) {
   if (begin > 1 && tokens_.is(begin - 1, TokenKind::equals)) transform(chain, first_sign_from(tokens_, begin - 1));
   follow(chain);
   bool whole = finish(chain);
+  if (whole) counted_in_time(chain);
   if (whole || !chain.parts[0].single()) complete_name(chain);
   return whole;
 }
@@ -156,11 +157,40 @@ bool ChainFinder::take_part(Chain& chain, std::size_t i) {
   if (!starts_operand(tokens_.kind(i))) return false;
   std::optional<Parsed> parsed = parse(tokens_, i);
   if (!parsed) return false;
+  TokenKind next = tokens_.kind(parsed->end);
+  bool unknown = (next == TokenKind::times || next == TokenKind::divide) && tokens_.is(parsed->end + 1, TokenKind::word) &&
+                 tokens_.all[parsed->end + 1].source.size() <= 2;  // "25 × 0.1 = 24 × c"
+  if (unknown) return false;
   if (chain.parts.size() == 1) chain.second_token = i;
+  TokenKind behind = tokens_.kind(i + 1);
+  bool another = tokens_.is(i, TokenKind::number) && behind >= TokenKind::root && behind <= TokenKind::arctangent && !tokens_.all[i + 1].glued &&
+                 sign_at(parsed->end) != 0;
+  if (another) parsed = Parsed{leaf_alone(i), i + 1};  // "sin 30 = 0.5 sin 19 = 0.326": a second statement
   chain.parts.push_back(std::move(parsed->expression));
   chain.stated.push_back(stated_at(i, parsed->end));
   chain.end_token = parsed->end;
-  return true;
+  return !another;
+}
+
+Expression ChainFinder::leaf_alone(std::size_t i) const {
+  const Number& number = tokens_.number(i);
+  Expression out;
+  out.root = out.add_leaf({number.decimal.value, number.decimal.figures, number.decimal.last_place, number.unit, false, tokens_.all[i].source});
+  return out;
+}
+
+// "22 in 15 secs x 4 = 88": what is multiplied stands before the time.
+void ChainFinder::counted_in_time(Chain& chain) const {
+  Expression& e = chain.parts[0];
+  const Node& root = e.node(e.root);
+  std::size_t at = chain.first_token;
+  if (chain.parts.size() != 2 || root.op != Op::multiply || e.leaves.size() != 2 || at < 2 || tokens_.word(at - 1) != "in") return;
+  std::size_t before = tokens_.is(at - 2, TokenKind::number) ? at - 2 : at - 3;
+  if (!e.leaves[0].unit || e.leaves[0].unit->dimension != dimension::kTime || !tokens_.is(before, TokenKind::number)) return;
+  Leaf counted = leaf_alone(before).leaves[0];
+  if (counted.unit || counted.value * e.leaves[1].value != chain.stated.back().decimal.value) return;
+  e.leaves[0] = counted;
+  chain.first_token = before;
 }
 
 // "I got 40 by doing 6 / 0.15", "25 N/m (3 / 0.12)"

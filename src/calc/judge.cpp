@@ -253,6 +253,10 @@ void Judge::wrong_value(const Expression& plain, const Bound& bound, const State
   if (known || half_known) out.slips = find_slips(bound.expression, scale_of(stated), Scaling::si, stated.decimal);
   Exact scale = percent ? Exact(1, 100) : Exact(1);
   if (out.slips.empty() && !known) out.slips = find_slips(plain, scale, Scaling::as_written, stated.decimal);
+  if (out.slips.empty()) {  // "9/45 = 5 l/s": turned over as the numbers stand
+    std::vector<Slip> slips = find_slips(plain, scale, Scaling::as_written, stated.decimal);
+    if (slips == std::vector<Slip>{Slip::upside_down}) out.slips = slips;
+  }
   if (out.slips.empty()) out.slips = {Slip::arithmetic};
   Value value = known ? si : evaluate(plain, Scaling::as_written);
   out.correct = sensible(known ? Exact(value.number / scale_of(stated)) : Exact(value.number / scale), plain, &stated.decimal, unit_of(stated));

@@ -34,14 +34,15 @@ Exact Prose::seconds_after(std::size_t token) const {
 
 bool Prose::things_per_time(const Result& r) {
   if (r.fact < 2) return false;
-  Exact seconds = seconds_after(r.token);
+  bool hertz = r.stated.unit && r.stated.unit->symbol == "Hz";
+  Exact seconds = hertz ? Exact(1) : seconds_after(r.token);
   if (seconds == 0) return false;
   const Fact& time = facts_[r.fact - 1];
   const Fact& things = facts_[r.fact - 2];
   bool is_time = time.leaf.unit && time.leaf.unit->dimension == dimension::kTime && time.leaf.value != 0;
   bool degrees = r.stated.unit && (r.stated.unit->dimension == dimension::kAngle || r.stated.unit->dimension == dimension::kTemperature);
   bool same = !things.leaf.unit || (r.stated.unit && (degrees || things.leaf.unit->dimension == r.stated.unit->dimension));
-  if (r.stated.unit && !degrees && !r.stated.unit->dimension.none() && !things.leaf.unit) return false;
+  if (r.stated.unit && !hertz && !degrees && !r.stated.unit->dimension.none() && !things.leaf.unit) return false;
   if (!is_time || !same || time.token - things.token > 6 || r.token - time.token > 8) return false;
   std::string_view in = tokens_.word(time.token - 1);
   if (in != "in" && in != "over" && in != "for" && in != "every") return false;

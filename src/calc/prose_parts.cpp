@@ -92,7 +92,9 @@ bool Prose::difference_said(const Result& r) {
   for (std::size_t i = earlier.token > 4 ? earlier.token - 4 : 0; i < earlier.token; ++i)
     between = between || (tokens_.word(i) == "between" && i > 0 && tokens_.word(i - 1).starts_with("diff"));
   bool equals = tokens_.is(r.token - 1, TokenKind::equals) || tokens_.is(r.token - 2, TokenKind::equals);
-  if (!between && !(equals && joined_by_to(r.fact - 2, r.fact - 1))) return false;
+  bool to = false;
+  for (std::size_t i = earlier.token + 1; i < later.token && later.token - earlier.token <= 4; ++i) to = to || tokens_.word(i) == "to";
+  if (!between && !(equals && to)) return false;
   const auto& unit = r.stated.unit;
   auto other = [&](const Leaf& leaf) { return leaf.unit && unit && leaf.unit->dimension != unit->dimension; };
   if (other(later.leaf) || other(earlier.leaf)) return false;

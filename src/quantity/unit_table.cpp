@@ -102,6 +102,11 @@ class Table {
       names_[std::string(entry.word)] = unit;
     }
     add_spellings();
+    for (const char* symbol : {"m", "g", "l", "A", "F", "V"}) {  // a µ that no keyboard has
+      PrefixedUnit unit = symbols_.at("\u00B5" + std::string(symbol));
+      unit.as_written = false;
+      names_.emplace("u" + lower(symbol), unit);
+    }
   }
 
   [[nodiscard]] std::optional<PrefixedUnit> symbol(std::string_view word) const {
