@@ -34,7 +34,7 @@ void ChainFinder::name(Chain& chain) const {
   chain.raised = raised_before(first_sign);
   if (close_by && !chain.raised) chain.named.quantities = found.quantities;
   chain.named.symbol = found.symbol;
-  chain.named.tight = sign || verb;
+  chain.named.tight = sign || verb || (found.end == begin && !found.symbol);  // "power 40 × 5 = 200 W"
   if (chain.named.quantities.empty() && !chain.raised) earlier_formula(chain, begin);
   if (chain.named.quantities.empty() && !chain.raised) nearby(chain, begin);
   chain.named.operands = std::move(spoken.operands);

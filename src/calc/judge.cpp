@@ -179,7 +179,8 @@ bool Judge::converted_by_hand(const Expression& expression, const Stated& stated
   for (std::size_t i = 0; i < expression.leaves.size(); ++i) {
     const Leaf& leaf = expression.leaves[i];
     bool factor = std::any_of(std::begin(kFactors), std::end(kFactors), [&](long n) { return leaf.value == n; });
-    if (!factor || (leaf.unit && !leaf.bound)) continue;
+    bool only_two = expression.leaves.size() == 2 && !leaf.unit;  // "72 km/h / 3.6"
+    if ((!factor && !only_two) || (leaf.unit && !leaf.bound)) continue;
     Expression without = expression;
     without.leaves[i].value = 1;
     without.leaves[i].unit.reset();

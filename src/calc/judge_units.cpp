@@ -15,6 +15,15 @@ std::vector<QuantityId> Judge::only_fitting(const std::vector<QuantityId>& nearb
   return out;
 }
 
+// A quotient of two values whose units are written one after the other.
+bool Judge::sign_left_out(const Expression& e, const CompoundUnit& stated) {
+  const Node& root = e.node(e.root);
+  if (root.op != Op::divide || e.node(root.left).op != Op::leaf || e.node(root.right).op != Op::leaf) return false;
+  const Leaf& top = e.leaf_of(e.node(root.left));
+  const Leaf& below = e.leaf_of(e.node(root.right));
+  return top.unit && below.unit && unit_product(*top.unit, *below.unit).dimension == stated.dimension && stated.symbol.find('/') == std::string::npos;
+}
+
 // The number follows from the expression as written, but the units do not: which one slip would mend both?
 bool Judge::wrong_structure(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const {
   if (!stated.unit || is_percent(stated.unit)) return false;
@@ -34,6 +43,7 @@ bool Judge::wrong_structure(const Bound& bound, const Stated& stated, const Name
   bool wanted = std::any_of(named.quantities.begin(), named.quantities.end(),
                             [&](QuantityId id) { return book_.quantity(id).unit.dimension == stated.unit->dimension; });
   if (expected && !wanted && !si.clash) return false;  // only the unit is wrong
+  if (!wanted && sign_left_out(e, *stated.unit)) return false;  // "4 N / 0.08 m = 50 Nm": only the sign is left out
   for (Slip slip : {Slip::upside_down, Slip::operation, Slip::square}) {
     for (const Altered& one : altered(e)) {
       if (one.slip != slip || (slip == Slip::square && !strict && !one.whole)) continue;
