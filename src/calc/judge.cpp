@@ -148,8 +148,8 @@ void Judge::name_operands(Bound& bound, const Named& named) {
     const Leaf& leaf = bound.expression.leaves[places[k]];
     bool free = names.empty() && (!leaf.unit || leaf.bound);
     return free || std::any_of(names.begin(), names.end(), [&](QuantityId id) {
-      return std::find(named.operands[k].begin(), named.operands[k].end(), id) != named.operands[k].end();
-    });
+             return std::find(named.operands[k].begin(), named.operands[k].end(), id) != named.operands[k].end();
+           });
   };
   for (std::size_t k = 0; k < places.size(); ++k) {
     if (!agrees(k)) return;
@@ -185,7 +185,8 @@ bool Judge::converted_by_hand(const Expression& expression, const Stated& stated
     without.leaves[i].value = 1;
     without.leaves[i].unit.reset();
     Value v = evaluate(without, Scaling::si);
-    if (v.state == State::ok && !v.clash && v.dimension == stated.unit->dimension && is_rounded(v.number / scale_of(stated), v.rough, stated.decimal)) return true;
+    if (v.state == State::ok && !v.clash && v.dimension == stated.unit->dimension && is_rounded(v.number / scale_of(stated), v.rough, stated.decimal))
+      return true;
   }
   return false;
 }

@@ -48,8 +48,8 @@ bool Judge::wrong_formula(const Bound& bound, const Stated& stated, const Named&
   for (QuantityId id : wanted) {
     const QuantityEntry& entry = book_.quantity(id);
     if (is_percent(stated.unit) && entry.unit.symbol != "%" && entry.named_only && entry.unit.dimension.none()) continue;
-    if (named.quantities.empty() && !said_of_all(bound.names, bound.expression, named) && stated.unit && evaluate(bound.expression, Scaling::si).unknown == 0 &&
-        evaluate(bound.expression, Scaling::si).dimension == stated.unit->dimension)
+    if (named.quantities.empty() && !said_of_all(bound.names, bound.expression, named) && stated.unit &&
+        evaluate(bound.expression, Scaling::si).unknown == 0 && evaluate(bound.expression, Scaling::si).dimension == stated.unit->dimension)
       return false;
     if (stated.unit && !is_percent(stated.unit) && book_.quantity(id).unit.dimension != stated.unit->dimension && !book_.quantity(id).named_only)
       continue;
@@ -84,6 +84,7 @@ bool Judge::wrong_formula(const Bound& bound, const Stated& stated, const Named&
     Exact scale = stated.unit ? scale_of(stated) : exact(book_.quantity(c.quantity).unit.scale);
     std::vector<Slip> slips = find_slips(c.expression, scale, Scaling::si, stated.decimal);
     if (slips.empty() || slips[0] == Slip::rounding) continue;
+    if (slips.size() > 1 && find_slips(c.expression, Exact(1), Scaling::as_written, stated.decimal) == std::vector<Slip>{slips[0]}) slips.resize(1);
     if (c.score == 0 && slips[0] == Slip::power_of_ten) continue;  // numbers without unit or name say nothing of it
     bool counts = std::any_of(c.formula->variables.begin(), c.formula->variables.end(),
                               [&](QuantityId id) { return id != kNoQuantity && book_.quantity(id).count; });

@@ -111,10 +111,10 @@ bool Judge::against_symbols(const Bound& bound, const Stated& stated, const Name
   // a square that was worked out in the head ("I = 1.5 A, P = I²R = 2.25 × 4.0")
   bool squared = std::any_of(tree.nodes.begin(), tree.nodes.end(), [](const Node& n) { return n.op == Op::power; });
   bool in_head = squared && std::any_of(numbers.begin(), numbers.end(), [&](const Leaf* leaf) {
-    return std::any_of(near_.begin(), near_.end(), [&](const Fact& fact) {
-      return fact.leaf.value > 0 && fact.leaf.value != 1 && fact.leaf.value * fact.leaf.value == leaf->value;
-    });
-  });
+                   return std::any_of(near_.begin(), near_.end(), [&](const Fact& fact) {
+                     return fact.leaf.value > 0 && fact.leaf.value != 1 && fact.leaf.value * fact.leaf.value == leaf->value;
+                   });
+                 });
   if (in_head) return false;
   // a square that was worked out before ("T² = 2.02 s²")
   if (std::any_of(numbers.begin(), numbers.end(),

@@ -42,7 +42,7 @@ bool Judge::wrong_structure(const Bound& bound, const Stated& stated, const Name
                               [&](QuantityId id) { return book_.quantity(id).unit.dimension == si.dimension && !si.dimension.none(); });
   bool wanted = std::any_of(named.quantities.begin(), named.quantities.end(),
                             [&](QuantityId id) { return book_.quantity(id).unit.dimension == stated.unit->dimension; });
-  if (expected && !wanted && !si.clash) return false;  // only the unit is wrong
+  if (expected && !wanted && !si.clash) return false;           // only the unit is wrong
   if (!wanted && sign_left_out(e, *stated.unit)) return false;  // "4 N / 0.08 m = 50 Nm": only the sign is left out
   for (Slip slip : {Slip::upside_down, Slip::operation, Slip::square}) {
     for (const Altered& one : altered(e)) {

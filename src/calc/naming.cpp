@@ -1,6 +1,15 @@
 #include "calc/naming.h"
 
 namespace retort::calc {
+namespace {
+
+// "F = ma so m = F/a = ...": another statement begins.
+bool begins_statement(std::string_view word) {
+  return word == "so" || word == "therefore" || word == "thus" || word == "hence" || word == "meaning" || word == "rearranged" ||
+         word == "rearrange" || word == "rearranges" || word == "rearranging" || word == "becomes";
+}
+
+}  // namespace
 
 std::size_t first_sign_from(const Tokens& tokens, std::size_t at) {
   constexpr std::size_t kReach = 28;
@@ -10,6 +19,7 @@ std::size_t first_sign_from(const Tokens& tokens, std::size_t at) {
     if (kind == TokenKind::equals) first = at;
     if (kind == TokenKind::line && !tokens.is(at + 1, TokenKind::equals)) break;
     if (kind == TokenKind::stop || kind == TokenKind::comma) break;
+    if (kind == TokenKind::word && begins_statement(tokens.word(at)) && !tokens.is(at + 1, TokenKind::equals)) break;
     if (kind == TokenKind::number && !is_symbolic_number(tokens, at)) break;
   }
   return first;

@@ -7,9 +7,9 @@
 namespace retort::calc {
 namespace {
 
-constexpr std::string_view kStrong[] = {"so",         "therefore", "thus",   "gives",  "gave",  "giving",     "makes", "made",   "comes",
-                                        "came",       "works",     "worked", "got",    "get",   "answer",     "thats", "means",  "hence",
-                                        "calculated", "meaning",   "making", "equals", "found", "determined", "which", "should", "doing"};
+constexpr std::string_view kStrong[] = {"so",     "therefore", "thus",  "gives",      "gave",   "giving", "makes", "made",    "comes",      "came",
+                                        "works",  "worked",    "got",   "get",        "answer", "thats",  "means", "hence",   "calculated", "meaning",
+                                        "making", "equals",    "found", "determined", "which",  "should", "doing", "becomes", "became"};
 constexpr std::string_view kWeak[] = {"is",   "was",   "are",  "were",   "mean",     "average",  "change", "difference",
                                       "be",   "which", "lost", "gained", "its",      "total",    "\u00B1", "rose",
                                       "fell", "rise",  "drop", "fall",   "increase", "decrease", "used"};
@@ -177,9 +177,8 @@ bool Prose::reason_behind(Result& r) const {
 bool Prose::names_unit(const Result& r) const {
   if (r.stated.unit->symbol.find('/') == std::string::npos) return false;
   NameFound found = find_name(tokens_, book_, r.token, 3);
-  return found.end == r.token && std::any_of(found.quantities.begin(), found.quantities.end(), [&](QuantityId id) {
-    return book_.quantity(id).unit.dimension == r.stated.unit->dimension;
-  });
+  return found.end == r.token && std::any_of(found.quantities.begin(), found.quantities.end(),
+                                             [&](QuantityId id) { return book_.quantity(id).unit.dimension == r.stated.unit->dimension; });
 }
 
 void Prose::find_lead(Result& r) const {
@@ -218,7 +217,8 @@ bool Prose::named_right_before(Result& r) const {
   if (found.quantities.empty() || found.end != r.token) return false;
   std::size_t begin = r.token;
   while (begin > 0 && r.token - begin < 4 && tokens_.is(begin - 1, TokenKind::word)) --begin;
-  bool apart = begin > 0 && (tokens_.is(begin - 1, TokenKind::comma) || tokens_.is(begin - 1, TokenKind::stop) || tokens_.is(begin - 1, TokenKind::line));
+  bool apart =
+      begin > 0 && (tokens_.is(begin - 1, TokenKind::comma) || tokens_.is(begin - 1, TokenKind::stop) || tokens_.is(begin - 1, TokenKind::line));
   TokenKind next = tokens_.kind(r.token + 1);
   bool last = next == TokenKind::stop || next == TokenKind::line || r.token + 1 >= tokens_.size();
   if (!apart || !last) return false;

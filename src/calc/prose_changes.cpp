@@ -14,8 +14,8 @@ bool Prose::conversion(const Result& r) {
   for (std::size_t i = before.token + 1; i < r.token; ++i) {
     std::string_view word = tokens_.word(i);
     bool is = (word == "is" || word == "was") && i == before.token + 1 && r.token == i + 1;  // "45 mins is 0.75 hours"
-    points = points || is || word == "into" || tokens_.is(i, TokenKind::open) || word == "that" || word == "thats" || word == "this" || word == "which" ||
-             word == "or" || word == "rounded" || word == "converts" || tokens_.is(i, TokenKind::equals);
+    points = points || is || word == "into" || tokens_.is(i, TokenKind::open) || word == "that" || word == "thats" || word == "this" ||
+             word == "which" || word == "or" || word == "rounded" || word == "converts" || tokens_.is(i, TokenKind::equals);
   }
   if (!points) return false;
   Expression e;
@@ -144,6 +144,19 @@ Exact Prose::factor_before(const Result& r) const {
   return 0;
 }
 
+// "half a loop is 40 cm": the factor is of the value that follows it.
+bool Prose::factor_stands_before(const Result& r, std::size_t token) const {
+  std::size_t from = r.token > 24 ? r.token - 24 : 0;
+  for (std::size_t i = token + 1; i < r.token; ++i) {
+    std::string_view word = tokens_.word(i);
+    if (word.starts_with("hal") || times_word(word) != 0) return false;
+  }
+  for (std::size_t i = from; i < token; ++i) {
+    if (tokens_.word(i) == "half") return true;
+  }
+  return false;
+}
+
 bool Prose::there_and_back(const Result& r) const {
   for (std::size_t i = r.token; i > 2 && r.token - i < 24; --i) {
     if (tokens_.word(i - 1) == "back" && tokens_.word(i - 2) == "and" && tokens_.word(i - 3) == "there") return true;
@@ -172,6 +185,11 @@ bool Prose::proportion(const Result& r) {
     other.node(other.root).op = Op::divide;
     if (there_and_back(r)) {  // the way there, or the way there and back
       if (!fits(other, r.stated)) continue;
+      report(r, from.source.begin, right(other, r));
+      return true;
+    }
+    bool of_the_value = factor < 1 && factor_stands_before(r, facts_[i].token);  // "half a wave is 40 cm so a wave is 80 cm"
+    if (of_the_value && fits(other, r.stated)) {
       report(r, from.source.begin, right(other, r));
       return true;
     }

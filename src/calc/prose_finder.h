@@ -158,6 +158,7 @@ class Prose {
   Exact factor_before(const Result& r) const;
   bool proportion(const Result& r);
   bool there_and_back(const Result& r) const;
+  bool factor_stands_before(const Result& r, std::size_t token) const;
 
   // --- any two values whose units make that of the result
   bool any_two(const Result& r);

@@ -107,7 +107,8 @@ bool Prose::each(const Result& r) {
 bool Prose::ratio(const Result& r, const Leaf& a, const Leaf& b) {
   bool percent = r.stated.unit && r.stated.unit->symbol == "%";
   bool so_many_times = r.token > 1 && tokens_.is(r.token - 1, TokenKind::times) && !tokens_.is(r.token - 2, TokenKind::number);  // "so x400"
-  bool wanted = percent || so_many_times || says(r, "efficiency") || says(r, "magnification") || says(r, "retention factor") || says(r, "refractive index");
+  bool wanted =
+      percent || so_many_times || says(r, "efficiency") || says(r, "magnification") || says(r, "retention factor") || says(r, "refractive index");
   if (!wanted || (r.stated.unit && !percent) || !a.unit || !b.unit || a.unit->dimension != b.unit->dimension || b.value == 0) return false;
   Expression e;
   std::int16_t l = e.add_leaf(a);

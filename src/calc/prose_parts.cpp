@@ -58,7 +58,8 @@ bool Prose::out_of(const Result& r) {
   bool percent = r.stated.unit && r.stated.unit->symbol == "%";
   const Leaf& whole = facts_[r.fact - 1].leaf;
   const Leaf& part = facts_[r.fact - 2].leaf;
-  if ((r.stated.unit && !percent) || r.token - facts_[r.fact - 1].token > 10 || whole.value == 0 || is_percent(whole) || is_percent(part)) return false;
+  if ((r.stated.unit && !percent) || r.token - facts_[r.fact - 1].token > 10 || whole.value == 0 || is_percent(whole) || is_percent(part))
+    return false;
   if (whole.unit && part.unit && whole.unit->dimension != part.unit->dimension) return false;
   bool said = false;
   for (std::size_t i = facts_[r.fact - 2].token + 1; i + 1 < facts_[r.fact - 1].token; ++i)

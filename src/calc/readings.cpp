@@ -23,7 +23,7 @@ bool side_by_side(const Tokens& tokens, const Fact& first, const Fact& second) {
     if (kind == TokenKind::word && same && parted && b - a <= 4) continue;
     return false;
   }
-  return parted || (b == a + 1 && !first.leaf.unit && !second.leaf.unit);
+  return parted || (b == a + 1 && ((!first.leaf.unit && !second.leaf.unit) || same));
 }
 
 bool same_unit(const Leaf& a, const Leaf& b) {

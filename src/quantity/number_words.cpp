@@ -16,16 +16,16 @@ using enum NumberWord;
 
 // Sorted by word; plurals and the commonest misspellings stand as entries of their own.
 constexpr std::array kWords = {
-    Entry{"eight", {unit, 8}},     Entry{"eighteen", {teen, 18}}, Entry{"eighty", {ten, 80}},    Entry{"eleven", {teen, 11}},
-    Entry{"fifteen", {teen, 15}},  Entry{"fifty", {ten, 50}},     Entry{"five", {unit, 5}},      Entry{"fives", {unit, 5}},
-    Entry{"fiveteen", {teen, 15}}, Entry{"forteen", {teen, 14}},  Entry{"forty", {ten, 40}},     Entry{"four", {unit, 4}},
-    Entry{"fourteen", {teen, 14}}, Entry{"fourty", {ten, 40}},    Entry{"half", {half, 0.5}},    Entry{"hundred", {hundred, 100}},
-    Entry{"hundreds", {hundred, 100}}, Entry{"nine", {unit, 9}},  Entry{"nineteen", {teen, 19}}, Entry{"ninety", {ten, 90}},
-    Entry{"nought", {unit, 0}},    Entry{"one", {unit, 1}},       Entry{"point", {point, 0}},    Entry{"quarter", {quarter, 0.25}},
-    Entry{"seven", {unit, 7}},     Entry{"seventeen", {teen, 17}}, Entry{"seventy", {ten, 70}},  Entry{"six", {unit, 6}},
-    Entry{"sixteen", {teen, 16}},  Entry{"sixty", {ten, 60}},     Entry{"ten", {teen, 10}},      Entry{"tens", {teen, 10}},
-    Entry{"thirteen", {teen, 13}}, Entry{"thirty", {ten, 30}},    Entry{"three", {unit, 3}},     Entry{"twelve", {teen, 12}},
-    Entry{"twenties", {ten, 20}},  Entry{"twenty", {ten, 20}},    Entry{"two", {unit, 2}},       Entry{"zero", {unit, 0}},
+    Entry{"eight", {unit, 8}},         Entry{"eighteen", {teen, 18}},  Entry{"eighty", {ten, 80}},    Entry{"eleven", {teen, 11}},
+    Entry{"fifteen", {teen, 15}},      Entry{"fifty", {ten, 50}},      Entry{"five", {unit, 5}},      Entry{"fives", {unit, 5}},
+    Entry{"fiveteen", {teen, 15}},     Entry{"forteen", {teen, 14}},   Entry{"forty", {ten, 40}},     Entry{"four", {unit, 4}},
+    Entry{"fourteen", {teen, 14}},     Entry{"fourty", {ten, 40}},     Entry{"half", {half, 0.5}},    Entry{"hundred", {hundred, 100}},
+    Entry{"hundreds", {hundred, 100}}, Entry{"nine", {unit, 9}},       Entry{"nineteen", {teen, 19}}, Entry{"ninety", {ten, 90}},
+    Entry{"nought", {unit, 0}},        Entry{"one", {unit, 1}},        Entry{"point", {point, 0}},    Entry{"quarter", {quarter, 0.25}},
+    Entry{"seven", {unit, 7}},         Entry{"seventeen", {teen, 17}}, Entry{"seventy", {ten, 70}},   Entry{"six", {unit, 6}},
+    Entry{"sixteen", {teen, 16}},      Entry{"sixty", {ten, 60}},      Entry{"ten", {teen, 10}},      Entry{"tens", {teen, 10}},
+    Entry{"thirteen", {teen, 13}},     Entry{"thirty", {ten, 30}},     Entry{"three", {unit, 3}},     Entry{"twelve", {teen, 12}},
+    Entry{"twenties", {ten, 20}},      Entry{"twenty", {ten, 20}},     Entry{"two", {unit, 2}},       Entry{"zero", {unit, 0}},
 };
 
 static_assert(std::is_sorted(kWords.begin(), kWords.end(), [](const Entry& a, const Entry& b) { return a.word < b.word; }));
@@ -53,8 +53,8 @@ constexpr Starts kStarts;
 
 WordValue number_word(std::string_view folded) {
   if (folded.size() < 3 || folded.size() > 9 || !kStarts.may_begin(folded)) return {};
-  const auto* found = std::lower_bound(kWords.begin(), kWords.end(), folded,
-                                       [](const Entry& entry, std::string_view word) { return entry.word < word; });
+  const auto* found =
+      std::lower_bound(kWords.begin(), kWords.end(), folded, [](const Entry& entry, std::string_view word) { return entry.word < word; });
   return found != kWords.end() && found->word == folded ? found->value : WordValue{};
 }
 
