@@ -29,7 +29,8 @@ void ChainFinder::name(Chain& chain) const {
   NameFound found = said ? find_name(tokens_, book_, spoken.begin - 1) : find_name(tokens_, book_, first_sign);
   bool sign = first_sign < begin;
   // without a sign the name must stand right before: "the speed is 8 × 2.5"
-  bool verb = tokens_.word(begin - 1) == "is" || tokens_.word(begin - 1) == "was" || tokens_.word(begin - 1) == "be";
+  bool verb = tokens_.word(begin - 1) == "is" || tokens_.word(begin - 1) == "was" || tokens_.word(begin - 1) == "be" ||
+              (!found.symbol && says_result(found.end, begin));
   bool close_by = sign || verb || said || found.symbol || found.end + 2 >= begin || led(found.quantities);
   chain.raised = raised_before(first_sign);
   if (close_by && !chain.raised) chain.named.quantities = found.quantities;
@@ -42,6 +43,17 @@ void ChainFinder::name(Chain& chain) const {
   chain.named.formula = sign && first_sign + 2 < begin;
   transform(chain, first_sign);
   if (!chain.unknown.empty()) chain.named = {};
+}
+
+// "the spring constant worked out as 4.5/0.18": between the name and the sum stands nothing but that it was worked out.
+bool ChainFinder::says_result(std::size_t from, std::size_t to) const {
+  static constexpr std::string_view kWords[] = {"worked", "works", "work",   "out",   "as", "to",  "be",  "came", "comes",     "come",
+                                                "at",     "about", "turned", "turns", "i",  "get", "got", "then", "therefore", "equals"};
+  if (from == 0 || from >= to || to - from > 5) return false;
+  for (std::size_t i = from; i < to; ++i) {
+    if (std::find(std::begin(kWords), std::end(kWords), tokens_.word(i)) == std::end(kWords)) return false;
+  }
+  return true;
 }
 
 // "v² = ...", "1/R = ...", "sin c = ...": what the statement works out is not yet what is asked for.
@@ -90,6 +102,11 @@ void ChainFinder::undo(const Chain& chain) {
     ++at;
   if (tokens_.is(i + 2, TokenKind::number)) at = i + 2;
   if (!tokens_.is(at, TokenKind::number)) return;
+  for (const Expression& part : chain.parts) {  // "3.14 × 0.4² = 0.50 (d = 0.4)": it was put in
+    for (const Leaf& leaf : part.leaves) {
+      if (leaf.value == tokens_.number(at).decimal.value) return;
+    }
+  }
   Chain next;
   next.parts.push_back(undone(chain));
   next.stated.push_back(Stated{});

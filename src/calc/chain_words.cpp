@@ -66,6 +66,7 @@ bool ChainFinder::worded_result(Chain& chain) {
     }
   }
   if (!linked || !tokens_.is(i, TokenKind::number) || e.range_like) return false;
+  if (tokens_.is(i - 1, TokenKind::minus) && tokens_.all[i].glued && !tokens_.all[i - 1].glued) --i;  // "and got -0.99"
   std::optional<Parsed> parsed = parse(tokens_, i);
   if (!parsed || !parsed->expression.single()) return false;
   bool symbol = false;

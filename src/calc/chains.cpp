@@ -231,7 +231,8 @@ bool ChainFinder::result_before(Chain& chain) {
   chain.named.quantities = named_before(tokens_, book_, i, symbol);
   chain.named.tight = false;
   chain.named.symbol = symbol;
-  chain.named.tight = i > 0 && (tokens_.word(i - 1) == "is" || tokens_.word(i - 1) == "was");
+  chain.named.tight = i > 0 && (tokens_.word(i - 1) == "is" || tokens_.word(i - 1) == "was" ||
+                                (i > 1 && (tokens_.word(i - 2) == "came" || tokens_.word(i - 2) == "comes" || tokens_.word(i - 2) == "out")));
   chain.backwards = true;
   chain.loose = !that_is;
   return true;

@@ -84,6 +84,8 @@ bool Judge::wrong_formula(const Bound& bound, const Stated& stated, const Named&
     Exact scale = stated.unit ? scale_of(stated) : exact(book_.quantity(c.quantity).unit.scale);
     std::vector<Slip> slips = find_slips(c.expression, scale, Scaling::si, stated.decimal);
     if (slips.empty() || slips[0] == Slip::rounding) continue;
+    // a letter and one figure may stand for much
+    if (c.score == 0 && named.symbol && !named.formula && stated.decimal.figures < 2 && slips[0] == Slip::operation) continue;
     if (slips.size() > 1 && find_slips(c.expression, Exact(1), Scaling::as_written, stated.decimal) == std::vector<Slip>{slips[0]}) slips.resize(1);
     if (c.score == 0 && slips[0] == Slip::power_of_ten) continue;  // numbers without unit or name say nothing of it
     bool counts = std::any_of(c.formula->variables.begin(), c.formula->variables.end(),

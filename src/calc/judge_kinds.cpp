@@ -14,7 +14,8 @@ std::optional<Expression> Judge::brackets_meant(const Expression& plain, const S
   std::int16_t top = meant.add_node(root.op, root.left, division.left);
   meant.root = meant.add_node(Op::divide, top, division.right);
   Value v = evaluate(meant, Scaling::as_written);
-  if (v.state != State::ok || !is_rounded(v.number, v.rough, stated.decimal)) return std::nullopt;
+  bool percent = is_percent(stated.unit) && !has_hundred(plain);
+  if (v.state != State::ok || !is_rounded(percent ? Exact(v.number * 100) : v.number, v.rough, stated.decimal)) return std::nullopt;
   return meant;
 }
 

@@ -19,6 +19,7 @@ std::size_t first_sign_from(const Tokens& tokens, std::size_t at) {
     if (kind == TokenKind::equals) first = at;
     if (kind == TokenKind::line && !tokens.is(at + 1, TokenKind::equals)) break;
     if (kind == TokenKind::stop || kind == TokenKind::comma) break;
+    if (kind == TokenKind::open && tokens.is(at + 1, TokenKind::word) && tokens.is(at + 2, TokenKind::equals)) break;  // "(d = 0.4)"
     if (kind == TokenKind::word && begins_statement(tokens.word(at)) && !tokens.is(at + 1, TokenKind::equals)) break;
     if (kind == TokenKind::number && !is_symbolic_number(tokens, at)) break;
   }

@@ -47,6 +47,7 @@ bool Prose::by_formula(const Result& r) {
   if (unit_of_another_kind(r)) return true;
   bool only_defined = r.defined && !r.worded && !r.formula;
   if (r.lead != Lead::strong || by_unit) return false;
+  if (only_defined && r.token > 2 && tokens_.is(r.token - 3, TokenKind::open)) return false;  // "(d = 0.4)"
   bool unsaid = only_defined && !formula_said(r);  // "Ek = 10 J" may be given: only a slip tells that it was worked out
   for (const Filled& one : all) {
     if (!one.sure || (unsaid && (one.doubtful || !agree(all)))) continue;

@@ -137,7 +137,8 @@ class Alterations {
     }
   }
   void squares_put_in() {
-    whole_squares();
+    bool sum = e_.node(e_.root).op == Op::add || e_.node(e_.root).op == Op::subtract;
+    if (!sum) whole_squares();  // nobody takes the root of a sum by mistake
     for (std::size_t i = 0; i < e_.nodes.size(); ++i) leaf_squared(i);
     whole_halves();
   }
@@ -174,6 +175,13 @@ bool comes_out(const Expression& e, const Exact& scale, Scaling scaling, const D
 
 bool has_angles(const Expression& e) {
   return std::any_of(e.nodes.begin(), e.nodes.end(), [](const Node& n) { return n.op >= Op::sine; });
+}
+
+// On one figure nearly any value is near a power of ten of it: then it must be exact.
+bool is_power_apart(const Exact& value, bool rough, const Decimal& stated) {
+  int n = power_apart(value, rough, stated);
+  if (n == 0) return false;
+  return stated.figures > 1 || value == stated.value * power_of_ten(n) || value * power_of_ten(n) == stated.value;
 }
 
 // Some of the quantities taken in the unit they are written in, or minutes and hours as if they were seconds.
@@ -240,7 +248,7 @@ std::vector<Slip> find_slips(const Expression& e, const Exact& scale, Scaling sc
   Exact value = exact_value.number / scale;
   if (is_badly_rounded(value, exact_value.rough, stated)) return {Slip::rounding};
   if (has_angles(e) && comes_out(e, scale, scaling, stated, Angles::radians)) return {Slip::angle_mode};
-  if (power_apart(value, exact_value.rough, stated) != 0) return {Slip::power_of_ten};
+  if (is_power_apart(value, exact_value.rough, stated)) return {Slip::power_of_ten};
   if (left_unconverted(e, scale, stated)) return {Slip::power_of_ten};
   for (const auto& [n, d] : {std::pair{60L, 1L}, {1L, 60L}, {3600L, 1L}, {1L, 3600L}}) {
     bool times = std::any_of(e.leaves.begin(), e.leaves.end(), [](const Leaf& leaf) { return leaf.unit && leaf.unit->dimension.time != 0; });
