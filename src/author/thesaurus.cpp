@@ -18,6 +18,11 @@ bool plain(const json::Value& list) {
                      [](const json::Value& item) { return item.is(json::Type::string) && !is_pattern(item.text); });
 }
 
+// A list that does not hold its own name was named for its place in one rubric ("slow" for slower swings), not for what it says.
+bool says_its_name(const std::string& name, const json::Value& list) {
+  return std::any_of(list.items.begin(), list.items.end(), [&](const json::Value& item) { return item.text == name; });
+}
+
 }  // namespace
 
 Thesaurus::Thesaurus(const SourceFiles& files, const std::set<std::string, std::less<>>& nothing) {
@@ -34,6 +39,7 @@ Thesaurus::Thesaurus(const SourceFiles& files, const std::set<std::string, std::
       KnownList known{member.key, std::string(member.value.span.of(content))};
       std::string first = list->items.front().text;
       if (first != member.key) lists_.try_emplace(first, known);
+      if (!says_its_name(member.key, *list)) continue;
       // The longest list of one name knows most.
       auto [at, fresh] = lists_.try_emplace(member.key, known);
       if (!fresh && at->second.json.size() < known.json.size()) at->second = known;
