@@ -13,7 +13,7 @@ std::uint32_t extra_distance(Break strength) {
   switch (strength) {
     case Break::none:
     case Break::comma: return 0;
-    case Break::clause: return 1;
+    case Break::clause: return 0;
     case Break::sentence:
     case Break::line: return 3;
     case Break::paragraph: return 6;
