@@ -1,4 +1,8 @@
 // The rubrics that come with the program.
+#include <nlohmann/json.hpp>
+#include <set>
+#include <sstream>
+
 #include "../support.h"
 #include "base/messages.h"
 #include "proof/labelled.h"
@@ -10,26 +14,26 @@ namespace {
 const std::vector<std::string> kInvestigations = {"infrared-absorption", "infrared-emission", "reflection-mirror", "refraction-block",
                                                   "ripple-tank",         "spring-extension",  "string-waves",      "trolley-acceleration"};
 
-// Those of which there are no labelled answers yet.
-const std::vector<std::string> kUnlabelled = {"chromatography",
-                                              "density",
-                                              "enzyme-ph",
-                                              "food-tests",
-                                              "iv-characteristic",
-                                              "neutralisation-temperature",
-                                              "osmosis-potato",
-                                              "pendulum-period",
-                                              "photosynthesis-light",
-                                              "quadrats-transect",
-                                              "rate-cross",
-                                              "rate-gas-volume",
-                                              "reaction-time",
-                                              "resistance-wire",
-                                              "resistors-combined",
-                                              "soluble-salt",
-                                              "specific-heat-capacity",
-                                              "thermal-insulation",
-                                              "titration"};
+// The investigations that came later; some of them have labelled answers.
+const std::vector<std::string> kLater = {"chromatography",
+                                         "density",
+                                         "enzyme-ph",
+                                         "food-tests",
+                                         "iv-characteristic",
+                                         "neutralisation-temperature",
+                                         "osmosis-potato",
+                                         "pendulum-period",
+                                         "photosynthesis-light",
+                                         "quadrats-transect",
+                                         "rate-cross",
+                                         "rate-gas-volume",
+                                         "reaction-time",
+                                         "resistance-wire",
+                                         "resistors-combined",
+                                         "soluble-salt",
+                                         "specific-heat-capacity",
+                                         "thermal-insulation",
+                                         "titration"};
 
 // The short questions that follow a practical: all files with "kind": "points".
 std::vector<std::string> short_questions() {
@@ -38,6 +42,14 @@ std::vector<std::string> short_questions() {
     if (content.find("\"kind\": \"points\"") != std::string::npos) out.push_back(name.substr(0, name.size() - 5));
   }
   return out;
+}
+
+// All investigations and short questions of which the corpus has labelled answers.
+std::vector<std::string> labelled() {
+  std::set<std::string> out;
+  std::istringstream lines(test::read_all(test::source_path("corpus/labelled.jsonl")));
+  for (std::string line; std::getline(lines, line);) out.insert(nlohmann::json::parse(line).at("investigation").get<std::string>());
+  return {out.begin(), out.end()};
 }
 
 class Shipped : public ::testing::TestWithParam<std::string> {};
@@ -120,9 +132,9 @@ std::string name_of(const ::testing::TestParamInfo<std::string>& row) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Rubrics, Shipped, ::testing::ValuesIn(kInvestigations), name_of);
-INSTANTIATE_TEST_SUITE_P(Unlabelled, Shipped, ::testing::ValuesIn(kUnlabelled), name_of);
+INSTANTIATE_TEST_SUITE_P(Later, Shipped, ::testing::ValuesIn(kLater), name_of);
 INSTANTIATE_TEST_SUITE_P(Rubrics, ShortQuestion, ::testing::ValuesIn(short_questions()), name_of);
-INSTANTIATE_TEST_SUITE_P(Rubrics, Labelled, ::testing::ValuesIn(kInvestigations), name_of);
+INSTANTIATE_TEST_SUITE_P(Rubrics, Labelled, ::testing::ValuesIn(labelled()), name_of);
 
 }  // namespace
 }  // namespace retort
