@@ -160,6 +160,7 @@ class Words {
   std::size_t phrase_at(std::size_t from, std::size_t to) {
     if ((tokens_.all[from].hint & kOperator) == 0) return 0;
     std::string_view first = tokens_.word(from);
+    if (first.size() < 2) return 0;  // it went into the unit before it
     std::size_t best = 0;
     std::size_t pair = pair_of(first);  // a word with a hint has two letters
     for (std::size_t k = kByStart.begin[pair]; k < kByStart.begin[pair + 1]; ++k) {
