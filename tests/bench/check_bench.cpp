@@ -6,6 +6,7 @@
 #include <unicode/normalizer2.h>
 #include <unicode/unistr.h>
 
+#include <algorithm>
 #include <fstream>
 #include <iostream>
 #include <memory>
@@ -80,6 +81,29 @@ void whole_check(benchmark::State& state) {
 }
 BENCHMARK(whole_check);
 
+// The same with every other rubric in memory as well, as 'retort class' and 'retort serve' have them.
+void whole_check_beside_all_rubrics(benchmark::State& state) {
+  Result<RubricFolder> folder = open_rubrics();
+  if (!folder) std::abort();
+  std::vector<Shelved> shelf = shelve(folder->files, folder->real_words, 1);
+  auto spring = std::find_if(shelf.begin(), shelf.end(), [](const Shelved& one) { return one.name == "spring-extension.json"; });
+  if (spring == shelf.end() || !spring->made.checker) std::abort();
+  const Checker& checker = *spring->made.checker;
+  Reviewer reviewer(checker);
+  std::string line = std::string(R"({"id": "a1", "text": ")") + kAnswer + "\"}";
+  std::string out;
+  Answer answer;
+  Findings findings;
+  for (auto _ : state) {
+    out.clear();
+    read_answer_line(line, "bench", 1, answer, findings);
+    Review review = reviewer.review(answer.text);
+    append_review_json(checker.rubric(), answer, review, out);
+    benchmark::DoNotOptimize(out.data());
+  }
+}
+BENCHMARK(whole_check_beside_all_rubrics);
+
 void reading_only(benchmark::State& state) {
   Reader reader;
   Document document;
@@ -135,14 +159,16 @@ BENCHMARK(calc_on_prose);
 void calc_on_sums(benchmark::State& state) {
   Loaded loaded = load("spring-extension.json");
   calc::Calculator calculator(loaded.checker->formulas());
-  const char* text = "The spring was 4.2 cm long and 16.7 cm with 5 N on it. extension = 16.7 - 4.2 = 12.5 cm = 0.125 m. k = 5/0.125 = 40 N/m. The mean is 0.41.";
+  const char* text =
+      "The spring was 4.2 cm long and 16.7 cm with 5 N on it. extension = 16.7 - 4.2 = 12.5 cm = 0.125 m. k = 5/0.125 = 40 N/m. The mean is 0.41.";
   for (auto _ : state) benchmark::DoNotOptimize(calculator.check(text).data());
 }
 BENCHMARK(calc_on_sums);
 
 // Hostile lines, a hundred thousand signs long: time must grow with the length and no faster.
 void calc_hostile(benchmark::State& state) {
-  static const char* const kPieces[] = {"(", ")", "1+", "2 x ", "= ", "1 = ", "3 cm = ", "sin ", "-", "9, ", "so 3 ", "mean 4 ", "k = ", "1/", "5 N and 2 cm so 7 J. ", "12 waves "};
+  static const char* const kPieces[] = {
+      "(", ")", "1+", "2 x ", "= ", "1 = ", "3 cm = ", "sin ", "-", "9, ", "so 3 ", "mean 4 ", "k = ", "1/", "5 N and 2 cm so 7 J. ", "12 waves "};
   Loaded loaded = load("spring-extension.json");
   calc::Calculator calculator(loaded.checker->formulas());
   std::string text;
