@@ -69,6 +69,7 @@ class ChainFinder {
   bool is_unit_words(std::size_t i) const;
   [[nodiscard]] Expression leaf_alone(std::size_t i) const;
   void counted_in_time(Chain& chain) const;
+  void so_many_of(Chain& chain) const;
   bool take_part(Chain& chain, std::size_t i);
 
   // "3.2 cm (0.032 m)"

@@ -54,6 +54,7 @@ bool ChainFinder::build(std::size_t begin, Parsed parsed, Chain& chain) {
   follow(chain);
   bool whole = finish(chain);
   if (whole) counted_in_time(chain);
+  if (whole) so_many_of(chain);
   if (whole || !chain.parts[0].single()) complete_name(chain);
   return whole;
 }
@@ -177,6 +178,24 @@ Expression ChainFinder::leaf_alone(std::size_t i) const {
   Expression out;
   out.root = out.add_leaf({number.decimal.value, number.decimal.figures, number.decimal.last_place, number.unit, false, tokens_.all[i].source});
   return out;
+}
+
+// "5 masses of 100 g = 500 g": so many of them stand before.
+void ChainFinder::so_many_of(Chain& chain) const {
+  Expression& e = chain.parts[0];
+  std::size_t at = chain.first_token;
+  if (!e.single() || e.leaves.size() != 1 || !e.leaves[0].unit || at < 3 || tokens_.word(at - 1) != "of") return;
+  std::size_t before = at - 2;
+  while (before > 0 && at - before < 5 && tokens_.is(before, TokenKind::word)) --before;
+  if (!tokens_.is(before, TokenKind::number)) return;
+  Expression count = leaf_alone(before);
+  Value second = evaluate(chain.parts[1], Scaling::si);
+  if (count.leaves[0].unit || count.leaves[0].value < 2 || second.state != State::ok ||
+      second.number != count.leaves[0].value * e.leaves[0].value * exact(e.leaves[0].unit->scale))
+    return;
+  std::int16_t n = e.add_leaf(count.leaves[0]);
+  e.root = e.add_node(Op::multiply, n, e.root);
+  chain.first_token = before;
 }
 
 // "22 in 15 secs x 4 = 88": what is multiplied stands before the time.

@@ -264,7 +264,8 @@ class Words {
     std::string_view word = to > 0 ? tokens_.word(to - 1) : std::string_view{};
     std::string_view before = to > 1 ? tokens_.word(to - 2) : std::string_view{};
     if (word == "by")
-      return before == "divided" || before == "devided" || before == "multiplied" || before == "timesed" || before == "times" || before == "shared";
+      return before.starts_with("divid") || before.starts_with("devid") || before.starts_with("multipl") || before.starts_with("times") ||
+             before.starts_with("shar");
     return word == "plus" || word == "minus" || word == "times" || word == "timesed";
   }
 

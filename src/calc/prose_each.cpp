@@ -93,7 +93,8 @@ bool Prose::next_step(const Result& r) {
   if (r.fact < 3 || !r.stated.unit) return false;
   const Fact& x2 = facts_[r.fact - 1];
   auto kind = [](const Fact& fact) { return fact.leaf.unit ? std::optional<Dimension>(fact.leaf.unit->dimension) : std::nullopt; };
-  if (!kind(x2) || *kind(x2) == r.stated.unit->dimension || r.token - x2.token > 6) return false;
+  bool things = !kind(x2) && x2.leaf.value.get_den() == 1;  // "3 cells give 4.5 V so then 1 gives 1.5 V"
+  if ((!kind(x2) && !things) || (!things && *kind(x2) == r.stated.unit->dimension) || r.token - x2.token > 6) return false;
   bool then = false;
   for (std::size_t i = x2.token > 4 ? x2.token - 4 : 0; i < x2.token; ++i) then = then || is_then(tokens_.word(i));
   if (!then) return false;
@@ -102,6 +103,7 @@ bool Prose::next_step(const Result& r) {
   if (kind(*x1) != kind(x2)) std::swap(x1, y1);
   if (kind(*x1) != kind(x2) || kind(*y1) != r.stated.unit->dimension || x1->leaf.value == 0 || x2.token - std::min(x1->token, y1->token) > 16)
     return false;
+  if (things && x1->leaf.value.get_den() != 1) return false;
   Expression e;
   std::int16_t a = e.add_leaf(y1->leaf);
   std::int16_t b = e.add_leaf(x2.leaf);
@@ -118,7 +120,7 @@ bool Prose::next_step(const Result& r) {
   // "3 N stretches it 6 cm so 9 N stretches it 12 cm": as much more of the one as of the other
   Exact added = y1->leaf.value + x2.leaf.value - x1->leaf.value;
   bool as_much_more = added == r.stated.decimal.value || y1->leaf.value * 2 == r.stated.decimal.value;
-  if (!as_much_more || x2.leaf.value == x1->leaf.value) return false;
+  if (things || !as_much_more || x2.leaf.value == x1->leaf.value) return false;
   report(r, begin, wrong(e, r.stated, {Slip::operation}));
   return true;
 }

@@ -97,6 +97,7 @@ class Prose {
 
   // "thinking 14 m plus braking 38 m, total 52 m": reported if it fits.
   bool total_of_two(const Result& r);
+  bool range_of_two(const Result& r);
   bool one_left_out(const std::vector<std::size_t>& list, const Result& r) const;
   Expression range_of(const std::vector<std::size_t>& list, const Result& r) const;
 

@@ -121,6 +121,7 @@ bool Prose::sum_or_range(const Result& r) {
   if (!sum && !range) return false;
   std::vector<std::size_t> list = readings_before(tokens_, facts_, r.fact);
   if (list.size() < 2 && sum) return total_of_two(r);
+  if (list.size() < 2 && range) return range_of_two(r);
   if (list.size() < 2 || r.token - facts_[list.back()].token > 24) return false;
   Expression e = range ? range_of(list, r) : Expression{};
   for (std::size_t i = 0; sum && !range && i < list.size(); ++i) {
@@ -149,6 +150,16 @@ bool Prose::total_of_two(const Result& r) {
   std::int16_t a = e.add_leaf(facts_[two[1]].leaf);
   std::int16_t b = e.add_leaf(facts_[two[0]].leaf);
   e.root = e.add_node(Op::add, a, b);
+  if (!fits(e, r.stated)) return false;
+  report(r, facts_[two[1]].leaf.source.begin, right(e, r));
+  return true;
+}
+
+// "the fastest was 6.2 and the slowest 4.8 so the range is 1.4": reported if it fits.
+bool Prose::range_of_two(const Result& r) {
+  std::vector<std::size_t> two = nearest(r, 2);
+  if (two.size() < 2) return false;
+  Expression e = range_of(two, r);
   if (!fits(e, r.stated)) return false;
   report(r, facts_[two[1]].leaf.source.begin, right(e, r));
   return true;
