@@ -97,6 +97,7 @@ class ChainFinder {
   void name(Chain& chain) const;
 
   // "v² = ...", "1/R = ...", "sin c = ...": what the statement works out is not yet what is asked for.
+  [[nodiscard]] bool formula_before(std::size_t sign) const;
   [[nodiscard]] bool says_result(std::size_t from, std::size_t to) const;
   void transform(Chain& chain, std::size_t sign) const;
 

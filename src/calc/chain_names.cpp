@@ -35,14 +35,24 @@ void ChainFinder::name(Chain& chain) const {
   chain.raised = raised_before(first_sign);
   if (close_by && !chain.raised) chain.named.quantities = found.quantities;
   chain.named.symbol = found.symbol;
-  chain.named.tight = sign || verb || (found.end == begin && !found.symbol);  // "power 40 × 5 = 200 W"
+  chain.named.tight = (sign && !found.verb) || verb || (found.end == begin && !found.symbol);  // "power 40 × 5 = 200 W"
   if (chain.named.quantities.empty() && !chain.raised) earlier_formula(chain, begin);
   if (chain.named.quantities.empty() && !chain.raised) nearby(chain, begin);
   chain.named.operands = std::move(spoken.operands);
   if (sign) chain.named.symbols = symbolic_expression(tokens_, book_, begin - 1);
-  chain.named.formula = sign && first_sign + 2 < begin;
+  chain.named.formula = sign && (first_sign + 2 < begin || (found.symbol && formula_before(first_sign)));
   transform(chain, first_sign);
   if (!chain.unknown.empty()) chain.named = {};
+}
+
+// "F = ma so for the 0.75 kg trolley F = ...": the letter before the sign had a formula before.
+bool ChainFinder::formula_before(std::size_t sign) const {
+  if (sign == 0) return false;
+  std::string_view letter = tokens_.word(sign - 1);
+  for (std::size_t i = sign > 120 ? sign - 120 : 1; i + 1 < sign && !letter.empty(); ++i) {
+    if (tokens_.is(i, TokenKind::equals) && tokens_.word(i - 1) == letter && tokens_.is(i + 1, TokenKind::word)) return true;
+  }
+  return false;
 }
 
 // "the spring constant worked out as 4.5/0.18": between the name and the sum stands nothing but that it was worked out.

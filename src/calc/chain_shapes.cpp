@@ -42,8 +42,8 @@ bool ChainFinder::gives_result(const Chain& chain) {
 // "4, 7, 0, 9 and 5. I added them up and divided by 5"
 std::optional<Parsed> ChainFinder::sum_of_list(std::size_t begin) const {
   bool added = false;
-  for (std::size_t n = 1; n <= 7 && n <= begin; ++n)
-    added = added || tokens_.word(begin - n).starts_with("add") || tokens_.word(begin - n) == "total";
+  for (std::size_t n = 1; n <= 16 && n <= begin; ++n)
+    added = added || tokens_.word(begin - n).starts_with("add") || tokens_.word(begin - n) == "total" || tokens_.word(begin - n) == "sum";
   if (!added) return std::nullopt;
   std::size_t next = facts_before(begin);
   if (next == facts_.size()) return std::nullopt;

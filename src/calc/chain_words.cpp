@@ -118,6 +118,7 @@ bool ChainFinder::worded_conversion(Chain& chain) {
   if (!to.unit || to.unit->dimension != from.unit->dimension || to.unit->scale == from.unit->scale || to.unit->dimension.none()) return false;
   std::optional<Parsed> parsed = parse(tokens_, i);
   if (!parsed || !parsed->expression.single()) return false;
+  if (chain.parts.size() > 1) return false;  // what was worked out stands by itself, and its conversion too
   bool fits = conversion_fits(chain.parts.back(), to);
   std::string_view verb = i == chain.end_token + 1 ? tokens_.word(chain.end_token) : std::string_view{};
   bool said = converts_before(chain.first_token) || converting || verb == "is";

@@ -166,6 +166,9 @@ bool ChainFinder::take_part(Chain& chain, std::size_t i) {
   TokenKind behind = tokens_.kind(i + 1);
   bool another = tokens_.is(i, TokenKind::number) && behind >= TokenKind::root && behind <= TokenKind::arctangent && !tokens_.all[i + 1].glued &&
                  sign_at(parsed->end) != 0;
+  bool goes_on =
+      behind == TokenKind::times && tokens_.all[i + 1].in_words && tokens_.all[i + 1].source.of(tokens_.source).find(' ') != std::string_view::npos;
+  another = another || (tokens_.is(i, TokenKind::number) && goes_on && !parsed->expression.single());  // "= 25 and times 6 is 150"
   if (another) parsed = Parsed{leaf_alone(i), i + 1};  // "sin 30 = 0.5 sin 19 = 0.326": a second statement
   chain.parts.push_back(std::move(parsed->expression));
   chain.stated.push_back(stated_at(i, parsed->end));

@@ -162,9 +162,9 @@ NameFound find_name(const Tokens& tokens, const FormulaBook& book, std::size_t a
     if (i > 1 && (tokens.word(i - 2) == "against" || tokens.word(i - 2) == "vs" || tokens.word(i - 2) == "versus")) continue;  // an axis
     std::vector<QuantityId> ids = book.by_symbol(raw);
     if (ids.empty()) continue;
-    return {ids, true, i};
+    return {ids, true, i, false};
   }
-  return {best, false, best_end};
+  return {best, false, best_end, best_is_verb};
 }
 
 std::vector<QuantityId> named_before(const Tokens& tokens, const FormulaBook& book, std::size_t at, bool& symbol, std::size_t reach) {

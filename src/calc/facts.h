@@ -26,6 +26,7 @@ struct NameFound {
   std::vector<QuantityId> quantities;
   bool symbol = false;
   std::size_t end = 0;  // the token behind the name
+  bool verb = false;    // a verb that goes with it, which may be any word ("in the water")
 };
 NameFound find_name(const Tokens& tokens, const FormulaBook& book, std::size_t at, std::size_t reach = 7);
 std::vector<QuantityId> named_before(const Tokens& tokens, const FormulaBook& book, std::size_t at, bool& symbol, std::size_t reach = 7);

@@ -55,6 +55,7 @@ bool Judge::wrong_formula(const Bound& bound, const Stated& stated, const Named&
       continue;
     for (const Formula* known : book_.for_text(id, tokens_)) {
       const Formula& formula = *known;
+      if (squared_in_head(formula.tree, bound.expression)) continue;
       for (const auto& one : Assignments(book_, formula, bound.expression, bound.names).run(formula.turned ? 0 : loose)) {
         Expression f = filled(formula, one.chosen);
         if (!formula.when.empty() && doubled(bound.expression)) return false;  // "there and back" is in the number already

@@ -45,12 +45,14 @@ bool Judge::out_of_range(const Bound& bound, const Stated& stated, const Named& 
   const Expression& e = bound.expression;
   bool percent = is_percent(stated.unit);
   auto divisions = std::count_if(e.nodes.begin(), e.nodes.end(), [](const Node& n) { return n.op == Op::divide; });
-  if (divisions != 1 || named.quantities.empty() || (stated.unit && !percent)) return false;
+  const std::vector<QuantityId>& names = named.quantities.empty() ? named.nearby : named.quantities;
+  if (divisions != 1 || names.empty() || (stated.unit && !percent)) return false;
   Value v = evaluate(e, Scaling::si);
   if (v.state != State::ok || v.number == 0 || !v.dimension.none()) return false;
   Exact fraction = percent && has_hundred(e) ? Exact(v.number / 100) : v.number;
-  for (QuantityId id : named.quantities) {
+  for (QuantityId id : names) {
     const QuantityEntry& entry = book_.quantity(id);
+    if (named.quantities.empty() && entry.name != "efficiency") continue;  // "efficiency: 80 J goes in ... so 80/60"
     bool beyond = (entry.most && fraction > *entry.most) || (entry.least && fraction < *entry.least);
     if (!beyond) continue;
     Exact value = 1 / fraction;
@@ -109,14 +111,7 @@ bool Judge::against_symbols(const Bound& bound, const Stated& stated, const Name
       numbers.push_back(&leaf);
   }
   if (numbers.size() != variables.size()) return false;
-  // a square that was worked out in the head ("I = 1.5 A, P = I²R = 2.25 × 4.0")
-  bool squared = std::any_of(tree.nodes.begin(), tree.nodes.end(), [](const Node& n) { return n.op == Op::power; });
-  bool in_head = squared && std::any_of(numbers.begin(), numbers.end(), [&](const Leaf* leaf) {
-                   return std::any_of(near_.begin(), near_.end(), [&](const Fact& fact) {
-                     return fact.leaf.value > 0 && fact.leaf.value != 1 && fact.leaf.value * fact.leaf.value == leaf->value;
-                   });
-                 });
-  if (in_head) return false;
+  if (squared_in_head(tree, bound.expression)) return false;
   // a square that was worked out before ("T² = 2.02 s²")
   if (std::any_of(numbers.begin(), numbers.end(),
                   [](const Leaf* leaf) { return leaf->bound && leaf->unit && leaf->unit->symbol.find("\u00B2") != std::string::npos; }))
@@ -136,6 +131,16 @@ bool Judge::against_symbols(const Bound& bound, const Stated& stated, const Name
   out.slips = slips;
   out.correct = sensible(formula.number * factor, bound.expression, &stated.decimal, unit_of(stated));
   return true;
+}
+
+// A square that was worked out in the head ("I = 1.5 A, P = I²R = 2.25 × 4.0").
+bool Judge::squared_in_head(const Expression& formula, const Expression& e) const {
+  bool squared = std::any_of(formula.nodes.begin(), formula.nodes.end(), [](const Node& n) { return n.op == Op::power; });
+  return squared && std::any_of(e.leaves.begin(), e.leaves.end(), [&](const Leaf& leaf) {
+           return std::any_of(near_.begin(), near_.end(), [&](const Fact& fact) {
+             return fact.leaf.value > 0 && fact.leaf.value != 1 && fact.leaf.value * fact.leaf.value == leaf.value;
+           });
+         });
 }
 
 // Whether a number of the expression is twice another one of the text.
@@ -158,6 +163,7 @@ bool Judge::wrong_base(const Bound& bound, const Stated& stated, const Named& na
     for (std::size_t i = 0; i + 1 < near_.size() && near_[i].token < near_[i + 1].token; ++i) {
       auto inside = [&](const Fact& fact) { return fact.leaf.source.begin >= own.begin && fact.leaf.source.end <= own.end; };
       if (inside(near_[i]) || inside(near_[i + 1])) continue;
+      if (tokens_.is(near_[i].token + 1, TokenKind::minus)) continue;  // "3.25 - 3.90": the first one is taken away from
       const Exact& first = near_[i].leaf.value;
       const Exact& last = near_[i + 1].leaf.value;
       if (first == 0 || last != base || first == last || abs(last - first) != abs(change.number)) continue;

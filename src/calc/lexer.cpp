@@ -4,6 +4,7 @@
 
 #include "calc/number_text.h"
 #include "calc/operator_words.h"
+#include "calc/settle_labels.h"
 #include "calc/settle_units.h"
 #include "calc/token.h"
 
@@ -354,6 +355,7 @@ void read_tokens(std::string_view source, Tokens& out) {
   Lexer(source, out).run();
   read_operator_words(out);
   settle_units(out);
+  settle_labels(out);
 }
 
 }  // namespace retort::calc

@@ -52,6 +52,10 @@ constexpr Phrase kPhrases[] = {
     {{"timesed"}, TokenKind::times, false},
     {{"timed", "by"}, TokenKind::times, false},
     {{"times"}, TokenKind::times, false},
+    {{"and", "times"}, TokenKind::times, true},
+    {{"then", "times"}, TokenKind::times, true},
+    {{"and", "timesed"}, TokenKind::times, true},
+    {{"then", "timesed"}, TokenKind::times, true},
     {{"lots", "of"}, TokenKind::times, false},
     {{"multiplied"}, TokenKind::times, false},
     {{"take", "away"}, TokenKind::minus, false},
@@ -275,6 +279,10 @@ class Words {
     if (first.kind == NumberWord::half && (tokens_.word(i + 1) == "a" || tokens_.word(i + 1) == "an")) {  // "half a second"
       value = Exact(1, 2);
       return 2;
+    }
+    if (first.kind == NumberWord::half && tokens_.is(i + 1, TokenKind::times)) {  // "half × 1.2 × 16"
+      value = Exact(1, 2);
+      return 1;
     }
     if (first.kind == NumberWord::none || first.kind == NumberWord::point || first.kind == NumberWord::half || first.kind == NumberWord::quarter)
       return 0;

@@ -57,7 +57,7 @@ void Prose::result(std::size_t f) {
   }
   name(r);
   if (percent_of(r) || out_of(r) || difference_said(r) || bare_rate(r)) return;
-  if (plus_minus(r) || sum_or_range(r) || rate(r) || half_range(r) || by_formula(r) || difference(r) || proportion(r) || any_two(r) || each(r) ||
+  if (plus_minus(r) || sum_or_range(r) || rate(r) || half_range(r) || by_formula(r) || each(r) || difference(r) || proportion(r) || any_two(r) ||
       in_proportion(r) || quotient_in_unit(r) || next_step(r))
     return;
   missing_value(r);

@@ -14,7 +14,8 @@ bool Prose::conversion(const Result& r) {
   for (std::size_t i = before.token + 1; i < r.token; ++i) {
     std::string_view word = tokens_.word(i);
     bool is = (word == "is" || word == "was") && i == before.token + 1 && r.token == i + 1;  // "45 mins is 0.75 hours"
-    points = points || is || word == "into" || tokens_.is(i, TokenKind::open) || word == "that" || word == "thats" || word == "this" ||
+    bool so = word == "so" && r.token - before.token <= 4;
+    points = points || is || so || word == "into" || tokens_.is(i, TokenKind::open) || word == "that" || word == "thats" || word == "this" ||
              word == "which" || word == "or" || word == "rounded" || word == "converts" || tokens_.is(i, TokenKind::equals);
   }
   if (!points) return false;
@@ -91,7 +92,7 @@ bool Prose::difference(const Result& r) {
   bool fits_it = is_rounded(v.number / (later.unit || percent ? scale(r.stated) : Exact(1)), false, r.stated.decimal);
   bool joined = joined_by_to(two[1], two[0]);
   bool close_by = facts_[two[0]].token - facts_[two[1]].token <= 10 && r.token - facts_[two[0]].token <= 14;
-  bool two_only = named && r.worded && r.close_name && later.unit && earlier.unit;
+  bool two_only = named && r.worded && r.close_name && facts_[two[0]].leaf.unit && facts_[two[1]].leaf.unit;
   bool enough = named || (r.lead == Lead::strong && r.stated.decimal.figures >= 2 && close_by && (joined || later.unit));
   std::uint32_t begin = facts_[two[1]].leaf.source.begin;
   if (fits_it && enough) {
@@ -103,6 +104,10 @@ bool Prose::difference(const Result& r) {
     report(r, begin, wrong(e, r.stated, {Slip::operation}));
     return true;
   }
+  if (percent && earlier.value != 0 && later.value != 0 &&
+      (is_rounded(later.value / earlier.value * 100, false, r.stated.decimal) ||
+       is_rounded(earlier.value / later.value * 100, false, r.stated.decimal)))
+    return false;  // "2.4 g expected and 1.8 g got, so the yield is 75 %"
   if (fits_it || !named || r.lead != Lead::strong || (r.defined && !r.worded) || !(joined || two_only)) return false;
   std::vector<Slip> slips = find_slips(e, scale(r.stated), later.unit ? Scaling::si : Scaling::as_written, r.stated.decimal);
   if (slips.empty() && tokens_.word(r.lead_token) != "so" && !tokens_.is(r.lead_token, TokenKind::equals)) return false;

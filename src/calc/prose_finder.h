@@ -60,6 +60,7 @@ class Prose {
 
   // By the name before the statement's first sign of equality, or before the number.
   void name(Result& r) const;
+  [[nodiscard]] std::size_t verb_before_brackets(const Result& r) const;
 
   // "0.2 Hz is the frequency, because 10 waves went past in 2 s": the values stand behind.
   bool reason_behind(Result& r) const;
@@ -82,6 +83,7 @@ class Prose {
   bool miscounted(const std::vector<std::size_t>& list, const Result& r) const;
 
   // "the mean of ... is", "..., so the average was": no other number stands between the word and the result.
+  [[nodiscard]] bool gives_mean(std::size_t mean) const;
   bool says_mean(const Result& r, std::size_t last_reading) const;
 
   // "the mean of all 6 was"

@@ -72,9 +72,17 @@ bool Prose::agree(const std::vector<Filled>& all) {
 // A formula for what is stated, in symbols or words, before it: "a = F/m", then on its own line "a = 3.0".
 bool Prose::formula_said(const Result& r) const {
   if (r.token < 2) return false;
+  if (verb_before_brackets(r) != 0) return true;
   std::string_view symbol = tokens_.word(r.token - 2);
   for (std::size_t i = r.token > 200 ? r.token - 200 : 1; i + 1 < r.token && !symbol.empty(); ++i) {
     if (tokens_.is(i, TokenKind::equals) && tokens_.word(i - 1) == symbol && tokens_.is(i + 1, TokenKind::word)) return true;
+  }
+  for (std::size_t i = r.token > 60 ? r.token - 60 : 1; i + 2 < r.token; ++i) {  // "spring const = F/e, ..., k = 1 N/m"
+    if (!tokens_.is(i, TokenKind::equals) || !tokens_.is(i + 1, TokenKind::word) || !tokens_.is(i + 2, TokenKind::divide)) continue;
+    NameFound found = find_name(tokens_, book_, i, 4);
+    for (QuantityId id : found.quantities) {
+      if (std::find(r.named.quantities.begin(), r.named.quantities.end(), id) != r.named.quantities.end()) return true;
+    }
   }
   return false;
 }

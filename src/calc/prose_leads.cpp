@@ -44,11 +44,26 @@ bool weak_word(std::string_view word) {
 void Prose::name(Result& r) const {
   std::size_t at = r.token;
   if (tokens_.is(at - 1, TokenKind::equals)) at = first_sign_from(tokens_, at - 1);
+  if (std::size_t verb = verb_before_brackets(r)) at = verb;
   NameFound found = find_name(tokens_, book_, at, 14);
   r.named.quantities = found.quantities;
   r.named.symbol = found.symbol;
   r.close_name = found.end + 5 >= at;
   r.formula = at + 1 < r.token;
+}
+
+// "average speed is total distance (4 m) / total time (1.9 s) = ...": the verb of it; 0 if it is not so.
+std::size_t Prose::verb_before_brackets(const Result& r) const {
+  if (r.token < 4 || !tokens_.is(r.token - 1, TokenKind::equals) || !tokens_.is(r.token - 2, TokenKind::close)) return 0;
+  bool operation = false;
+  for (std::size_t i = r.token - 2; i > 1 && r.token - i < 22; --i) {
+    bool sign = tokens_.is(i - 1, TokenKind::divide) || tokens_.is(i - 1, TokenKind::times);
+    operation = operation || (sign && tokens_.is(i - 2, TokenKind::close) && tokens_.is(i, TokenKind::word));
+    bool verb = tokens_.word(i - 1) == "is" || tokens_.is(i - 1, TokenKind::equals);
+    if (verb && operation) return i - 1;
+    if (tokens_.is(i - 1, TokenKind::stop)) return 0;
+  }
+  return 0;
 }
 
 // "0.2 Hz is the frequency, because 10 waves went past in 2 s": the values stand behind.
@@ -104,7 +119,7 @@ void Prose::find_lead(Result& r) const {
       r.lead = Lead::weak;
       r.lead_token = i - 1;
     }
-    if (r.lead == Lead::none && weak_word(word) && !((word == "mean" || word == "average") && tokens_.word(i) == "of")) {
+    if (r.lead == Lead::none && weak_word(word) && !((word == "mean" || word == "average") && tokens_.word(i) == "of" && !gives_mean(i - 1))) {
       r.lead = Lead::weak;
       r.lead_token = i - 1;
     }

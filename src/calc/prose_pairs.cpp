@@ -36,7 +36,17 @@ bool Prose::two_fit(const Result& r, std::size_t left, std::size_t right_fact, O
     report(r, begin, right(e, r));
     return true;
   }
-  if (op != Op::divide || r.lead != Lead::strong || (r.defined && !r.worded) || r.stated.decimal.figures < 2) return false;
+  bool strong = op == Op::divide && r.lead == Lead::strong && !(r.defined && !r.worded);
+  std::vector<std::size_t> two = nearest(r, 2);
+  bool of_nearest = two.size() == 2 && ((left == two[0] && right_fact == two[1]) || (left == two[1] && right_fact == two[0]));
+  Value bare = evaluate(e, Scaling::as_written);
+  bool turned = strong && of_nearest && bare.number != 0 && 1 / bare.number == r.stated.decimal.value;  // "35 cm³ in 70 s so 2 cm³/s"
+  bool cut = strong && of_nearest && r.stated.decimal.figures > 1 && is_badly_rounded(v.number / scale(r.stated), v.rough, r.stated.decimal);
+  if (turned || cut) {
+    report(r, begin, wrong(e, r.stated, {turned ? Slip::upside_down : Slip::rounding}));
+    return true;
+  }
+  if (!strong || r.stated.decimal.figures < 2) return false;
   std::vector<Slip> slips = find_slips(e, scale(r.stated), Scaling::si, r.stated.decimal);
   bool likely = !slips.empty() && (slips[0] == Slip::power_of_ten || (slips[0] == Slip::upside_down && slips.size() == 1));
   Value written = evaluate(e, Scaling::as_written);

@@ -52,13 +52,24 @@ bool Prose::miscounted(const std::vector<std::size_t>& list, const Result& r) co
   return false;
 }
 
+// "12.1, 12.4 and 12.3 have a mean of 12.3": the readings stand before.
+bool Prose::gives_mean(std::size_t mean) const {
+  for (std::size_t i = mean; i > 0 && mean - i < 3; --i) {
+    std::string_view word = tokens_.word(i - 1);
+    if (word == "have" || word == "has" || word == "had" || word == "make" || word == "makes" || word == "made" || word == "give" ||
+        word == "gives" || word == "gave" || word == "giving" || word == "with" || word == "making")
+      return true;
+  }
+  return false;
+}
+
 // "the mean of ... is", "..., so the average was": no other number stands between the word and the result.
 bool Prose::says_mean(const Result& r, std::size_t last_reading) const {
   std::size_t last = facts_[last_reading].token;
   for (std::size_t i = r.token; i > 0 && r.token - i < 60; --i) {
     std::string_view word = tokens_.word(i - 1);
     if (word == "mean" || word == "average" || word == "avarage" || word == "averge" || word == "avg" || word == "meen") {
-      bool number_of_readings = tokens_.word(i) == "of" && i + 1 == r.token;
+      bool number_of_readings = tokens_.word(i) == "of" && i + 1 == r.token && !(last + 1 < i && gives_mean(i - 1));
       return !number_of_readings;
     }
     bool between = i - 1 > last;

@@ -1,5 +1,7 @@
 #include "calc/readings.h"
 
+#include "calc/settle_labels.h"
+
 namespace retort::calc {
 namespace {
 
@@ -19,7 +21,13 @@ bool side_by_side(const Tokens& tokens, const Fact& first, const Fact& second) {
       parted = true;
       continue;
     }
-    if (kind == TokenKind::word && (word == "trial" || word == "run" || word == "again" || word.empty())) continue;
+    if (is_label_sign(tokens, i)) {
+      parted = true;
+      continue;
+    }
+    if (kind == TokenKind::word && (word == "trial" || word == "time" || word == "reading" || word == "go" || word == "test" || word == "run" ||
+                                    word == "again" || word.empty()))
+      continue;
     if (kind == TokenKind::word && same && parted && b - a <= 4) continue;
     return false;
   }

@@ -129,7 +129,12 @@ class Alterations {
         if (n.index == 2) put(Slip::square).nodes[i].index = 3;
         if (n.index == 3) put(Slip::square).nodes[i].index = 2;
       }
-      if (n.op == Op::root) put(Slip::square).nodes[i] = {Op::power, n.left, -1, 1};
+      if (n.op == Op::root) {
+        put(Slip::square).nodes[i] = {Op::power, n.left, -1, 1};
+        Expression& halved = put(Slip::square);  // half of it taken for its root
+        std::int16_t half = halved.add_leaf(pure(1, 2));
+        halved.nodes[i] = {Op::multiply, n.left, half, 0};
+      }
       if (n.op == Op::leaf && is_half(e_.leaf_of(n))) {
         Expression& without = put(Slip::square);
         without.leaf_of(without.nodes[i]).value = 1;
