@@ -110,6 +110,7 @@ bool Occurrences::follow(const std::vector<Occurrence>& before, const std::vecto
     for (std::size_t back = 0; back < kLookBack && back < next; ++back) {
       const Occurrence& candidate = before[next - 1 - back];
       if (candidate.last >= item.first || between(candidate.last, item.first) > gap) continue;
+      if (gap == 0 && short_answer() && slots_[item.first].comma) continue;
       if (best == nullptr || candidate.last > best->last) best = &candidate;
     }
     if (best != nullptr) out.push_back({best->first, item.last});

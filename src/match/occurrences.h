@@ -50,6 +50,8 @@ class Occurrences {
   [[nodiscard]] bool any_absent(Range pattern) const;
   [[nodiscard]] View plain(View view) const;
   [[nodiscard]] bool counts(const Occurrence& occurrence, View view) const;
+  // In a list of short answers a comma parts what must stand together: "weight is independent, extension dependent".
+  [[nodiscard]] bool short_answer() const { return program_.rubric->kind == RubricKind::points; }
   [[nodiscard]] std::uint32_t between(std::uint32_t left_last, std::uint32_t right_first) const {
     return slots_[right_first].position - slots_[left_last].position - 1;
   }

@@ -225,7 +225,7 @@ void Vocabulary::find(const Document& document, Memo& memo, std::vector<Slot>& s
       word.word = kNoWord;
     }
     position += 1 + extra_distance(strongest);
-    slots.push_back({i, word.word, word.exact, word.also, position, strongest <= Break::comma});
+    slots.push_back({i, word.word, word.exact, word.also, position, strongest <= Break::comma, strongest == Break::comma});
     strongest = Break::none;
   }
   for (std::uint32_t at = 0; at < slots.size(); ++at) {

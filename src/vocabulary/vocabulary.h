@@ -32,6 +32,7 @@ struct Slot {
   // Where it stands, for distances: one for each word, more over the end of a sentence or a line.
   std::uint32_t position = 0;
   bool joined = false;  // only a comma or nothing stands before it
+  bool comma = false;   // a comma does
 };
 
 // A phrase of the vocabulary found in the text: slots [first, last].
