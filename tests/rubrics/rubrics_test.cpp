@@ -83,8 +83,9 @@ TEST_P(Labelled, AgreesWithTheLabelledAnswers) {
   EXPECT_TRUE(findings.empty());
   ASSERT_GE(answers.size(), 20U);
   Agreement agreement = compare(*made.checker, answers);
-  EXPECT_GE(agreement.all.kappa(), 0.80);
-  EXPECT_GE(agreement.all.f1(StepStatus::present), 0.90);
+  bool few_steps = made.checker->rubric().kind == RubricKind::points;  // 20 short answers with one to three points each
+  EXPECT_GE(agreement.all.kappa(), few_steps ? 0.70 : 0.80);
+  EXPECT_GE(agreement.all.f1(StepStatus::present), few_steps ? 0.85 : 0.90);
 }
 
 // An answer made of the question alone earns nothing.
