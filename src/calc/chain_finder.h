@@ -69,6 +69,7 @@ class ChainFinder {
   bool is_unit_words(std::size_t i) const;
   [[nodiscard]] Expression leaf_alone(std::size_t i) const;
   void counted_in_time(Chain& chain) const;
+  [[nodiscard]] bool is_factor_of_symbols(const Chain& chain) const;
   void so_many_of(Chain& chain) const;
   bool take_part(Chain& chain, std::size_t i);
 

@@ -117,8 +117,18 @@ std::size_t ChainFinder::sign_at(std::size_t i) const {
   return tokens_.is(k, TokenKind::equals) ? k + 1 : 0;
 }
 
+// "1/2 mv² = ...": a factor of a formula in symbols, not a part of the sum.
+bool ChainFinder::is_factor_of_symbols(const Chain& chain) const {
+  const Expression& e = chain.parts[0];
+  if (chain.parts.size() != 1 || e.leaves.size() != 2 || e.node(e.root).op != Op::divide || !tokens_.is(chain.end_token, TokenKind::word))
+    return false;
+  bool half = e.leaves[0].value == 1 && e.leaves[1].value == 2;
+  bool sphere = e.leaves[0].value == 4 && e.leaves[1].value == 3;
+  return (half || sphere) && tokens_.all[chain.end_token].source.size() <= 4 && !is_filler_word(tokens_.word(chain.end_token));
+}
+
 void ChainFinder::follow(Chain& chain) {
-  if (balanced(chain)) return;
+  if (is_factor_of_symbols(chain) || balanced(chain)) return;
   while (chain.parts.size() < kMostParts) {
     std::size_t i = chain.end_token;
     if (is_unit_words(i)) ++i;

@@ -59,6 +59,7 @@ class Judge {
 
   [[nodiscard]] Bound bind(const Expression& expression, const Named& named, Span own) const;
   static void name_operands(Bound& bound, const Named& named);
+  [[nodiscard]] bool stands_near(const Leaf& leaf) const;
   [[nodiscard]] bool squared_in_head(const Expression& formula, const Expression& e) const;
   bool half_of_loops(const Expression& e) const;
   static bool sign_left_out(const Expression& e, const CompoundUnit& stated);

@@ -133,10 +133,25 @@ bool Judge::against_symbols(const Bound& bound, const Stated& stated, const Name
   return true;
 }
 
+namespace {
+
+bool is_square(const Exact& value) {
+  return mpz_perfect_square_p(value.get_num().get_mpz_t()) != 0 && mpz_perfect_square_p(value.get_den().get_mpz_t()) != 0;
+}
+
+}  // namespace
+
+// Whether a number of the sum was said before it.
+bool Judge::stands_near(const Leaf& leaf) const {
+  return std::any_of(near_.begin(), near_.end(),
+                     [&](const Fact& fact) { return fact.leaf.value == leaf.value && fact.leaf.source.begin < leaf.source.begin; });
+}
+
 // A square that was worked out in the head ("I = 1.5 A, P = I²R = 2.25 × 4.0").
 bool Judge::squared_in_head(const Expression& formula, const Expression& e) const {
   bool squared = std::any_of(formula.nodes.begin(), formula.nodes.end(), [](const Node& n) { return n.op == Op::power; });
   return squared && std::any_of(e.leaves.begin(), e.leaves.end(), [&](const Leaf& leaf) {
+           if (leaf.value > 3 && !leaf.unit && is_square(leaf.value) && !stands_near(leaf)) return true;
            return std::any_of(near_.begin(), near_.end(), [&](const Fact& fact) {
              return fact.leaf.value > 0 && fact.leaf.value != 1 && fact.leaf.value * fact.leaf.value == leaf.value;
            });

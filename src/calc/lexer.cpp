@@ -328,6 +328,8 @@ class Lexer : private NumberText {
 
   // "½ m v²", "2 g h": one letter that another single letter follows is a symbol of a formula.
   bool is_symbol_instead(std::size_t begin, std::size_t end) const {
+    if (text_.substr(begin, 2) == "mv")  // "1/2 mv^2"
+      return byte(begin + 2) == '^' || byte(begin + 2) == '2' || starts(begin + 2, "\u00B2");
     if (end - begin != 1 || !is_letter(text_[begin])) return false;
     std::size_t next = end + spaces(end);
     // "2s / t²"

@@ -10,9 +10,9 @@ namespace {
 constexpr std::string_view kStrong[] = {"so",     "therefore", "thus",  "gives",      "gave",   "giving", "makes", "made",    "comes",      "came",
                                         "works",  "worked",    "got",   "get",        "answer", "thats",  "means", "hence",   "calculated", "meaning",
                                         "making", "equals",    "found", "determined", "which",  "should", "doing", "becomes", "became"};
-constexpr std::string_view kWeak[] = {"is",   "was",   "are",  "were",   "mean",     "average",  "change", "difference",
-                                      "be",   "which", "lost", "gained", "its",      "total",    "\u00B1", "rose",
-                                      "fell", "rise",  "drop", "fall",   "increase", "decrease", "used"};
+constexpr std::string_view kWeak[] = {"is",    "was",  "are",      "were",     "mean",  "average",   "change",  "difference", "be",
+                                      "which", "lost", "gained",   "its",      "total", "\u00B1",    "rose",    "fell",       "rise",
+                                      "drop",  "fall", "increase", "decrease", "used",  "averaging", "averages"};
 
 // Which words may be among them, by first letter and length: most are told apart by it.
 struct MayLead {

@@ -68,7 +68,8 @@ bool Prose::says_mean(const Result& r, std::size_t last_reading) const {
   std::size_t last = facts_[last_reading].token;
   for (std::size_t i = r.token; i > 0 && r.token - i < 60; --i) {
     std::string_view word = tokens_.word(i - 1);
-    if (word == "mean" || word == "average" || word == "avarage" || word == "averge" || word == "avg" || word == "meen") {
+    if (word == "mean" || word == "average" || word == "avarage" || word == "averaging" || word == "averages" || word == "averge" || word == "avg" ||
+        word == "meen") {
       bool number_of_readings = tokens_.word(i) == "of" && i + 1 == r.token && !(last + 1 < i && gives_mean(i - 1));
       return !number_of_readings;
     }
