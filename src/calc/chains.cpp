@@ -277,6 +277,12 @@ bool ChainFinder::finish(Chain& chain) {
     chain.stated.pop_back();
   }
   // "8 g in 200 cm³ = 8 ÷ 200 = 0.04 g/cm³": the first number is not what follows
+  bool things = chain.parts.size() > 2 && chain.parts[0].single() && chain.parts[1].single() && !chain.stated[0].unit && chain.stated[1].unit &&
+                !same_value(chain.parts[0], chain.parts[1]);  // "7 squares = 35 mm = 3.5 cm"
+  if (things) {
+    chain.parts.erase(chain.parts.begin());
+    chain.stated.erase(chain.stated.begin());
+  }
   if (chain.parts.size() > 2 && chain.parts[0].single() && !chain.parts[1].single() && !same_value(chain.parts[0], chain.parts[1])) {
     chain.first_token = chain.second_token;
     chain.parts.erase(chain.parts.begin());

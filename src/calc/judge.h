@@ -69,6 +69,7 @@ class Judge {
   [[nodiscard]] std::optional<Bound> one_is_a_count(const Bound& bound, const Stated& stated, Span own) const;
   [[nodiscard]] bool plausible_rest(const Dimension& written, const CompoundUnit& unit, const Expression& expression) const;
   bool wrong_structure(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;
+  [[nodiscard]] bool takes_unit_of(const QuantityEntry& quantity, const Expression& e) const;
   bool wrong_unit(const Bound& bound, const Stated& stated, const Named& named, Judgement& out) const;
   bool wrong_count(const Bound& bound, const Stated& stated, const Named& named, Span own, Judgement& out) const;
   [[nodiscard]] std::vector<QuantityId> only_fitting(const std::vector<QuantityId>& nearby, const Expression& expression) const;

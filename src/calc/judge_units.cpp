@@ -58,6 +58,19 @@ bool Judge::wrong_structure(const Bound& bound, const Stated& stated, const Name
   return false;
 }
 
+// Whether a formula for the quantity takes a value in a unit that the sum has: of "F = 0.75 kg × 2.4" it is the force, not the frequency.
+bool Judge::takes_unit_of(const QuantityEntry& quantity, const Expression& e) const {
+  QuantityId id = book_.find(quantity.name);
+  if (id == kNoQuantity) return false;
+  return std::any_of(book_.giving(id).begin(), book_.giving(id).end(), [&](std::uint16_t index) {
+    const std::vector<QuantityId>& variables = book_.formulas()[index].variables;
+    return std::any_of(variables.begin(), variables.end(), [&](QuantityId v) {
+      return v != kNoQuantity && std::any_of(e.leaves.begin(), e.leaves.end(),
+                                             [&](const Leaf& leaf) { return leaf.unit && leaf.unit->dimension == book_.quantity(v).unit.dimension; });
+    });
+  });
+}
+
 bool Judge::wrong_unit(const Bound& bound, const Stated& stated, const Named& by_name, Judgement& out) const {
   Named named = by_name;
   if (named.quantities.empty()) named.quantities = only_fitting(by_name.nearby, bound.expression);
@@ -79,7 +92,7 @@ bool Judge::wrong_unit(const Bound& bound, const Stated& stated, const Named& by
         (entry.name == "acceleration" && stated.unit->dimension == dimension::kForce / dimension::kMass))
       return false;
     bool agrees = known && !si.dimension.none() && entry.unit.dimension == si.dimension;
-    if (best == nullptr || agrees) best = &entry;
+    if (best == nullptr || agrees || (!takes_unit_of(*best, e) && takes_unit_of(entry, e))) best = &entry;
   }
   bool agrees = known && !si.dimension.none() && best->unit.dimension == si.dimension && !si.clash;
   if ((!named.tight || (named.symbol && !named.formula)) && !agrees) return false;

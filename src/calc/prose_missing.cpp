@@ -117,6 +117,8 @@ bool Prose::formula_around(const Result& r) const {
 }
 
 void Prose::missing_value(const Result& r) {
+  std::string_view given = r.token > 2 ? tokens_.word(r.token - 3) : std::string_view{};
+  if (r.defined && (given == "where" || given == "with" || given == "if" || given == "when")) return;  // "1/T where T = 0.02"
   bool average = says(r, "mean") && r.lead_token > 0 &&
                  (word_near(r, "added", "divided") || word_near(r, "measured", "dividing") || word_before(r, "results", "readings", 12) ||
                   word_before(r, "repeats", "times", 12));

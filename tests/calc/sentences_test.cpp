@@ -49,7 +49,17 @@ INSTANTIATE_TEST_SUITE_P(
                       Row{"a repeated number in no formula", "R = (10 x 15)/(10+15) = 150/25 = 6", "6 right, unit-missing"},
                       Row{"a one that is no factor", "Mr of NaOH = 23+16+1 = 39", "39 wrong arithmetic (40)"},
                       Row{"a product with its name alone", "v = 1.2 x 40 = 48", "48 right, unit-missing"},
-                      Row{"names apart from values", "wavelength = 1.2 m and f = 40Hz so v = 48", "48 right, unit-missing"}),
+                      Row{"names apart from values", "wavelength = 1.2 m and f = 40Hz so v = 48", "48 right, unit-missing"},
+                      Row{"a half before symbols", "Ek = 1/2 mv^2 = 0.5 x 0.05 x 12^2 = 3.6 J", "3.6 right"},
+                      Row{"a square done in the head", "KE=1/2mv2 = 0.5 x 2 x 9 = 9J", "9 right"},
+                      Row{"things before a conversion", "so 7 squares = 35 mm = 3.5 cm", "3.5 right"},
+                      Row{"a value that is given", "the frequency is 1/T where T = 0.02 so it's 50Hz", "50 right"},
+                      Row{"a conversion of a result stands by itself", "E = P t = 2000 x 90 = 180000 J which is 180 kJ", "180000 right; 180 right"},
+                      Row{"the way round of a difference", "change = 3.25-3.90 = -0.65g so % change is -0.65/3.90 x100= -16.7%",
+                          "-0.65 right; -16.7 right"},
+                      Row{"a letter whose formula was said", "F = ma so for the 0.75kg trolley F= 0.75 x 2.4= 1.8 J", "1.8 wrong unit-wrong (1.8 N)"},
+                      Row{"readings have a mean", "The readings 12.1, 12.4, 12.0 and 12.3 have a mean of 12.2 seconds", "12.2 right"},
+                      Row{"numbered readings", "time 1 = 22s time 2 = 25s time 3 = 22s, mean 23s", "23 right"}),
     test::row_name<Row>);
 
 }  // namespace
