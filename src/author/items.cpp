@@ -30,7 +30,8 @@ std::vector<Matcher::Heard> ItemReader::heard(const Document& document) {
   std::vector<Matcher::Heard> out = matcher_->hear(document);
   const std::vector<WordList>& known = checker_->rubric().words;
   std::erase_if(out, [&](const Matcher::Heard& h) {
-    return kinds_.ignored_lists.contains(h.list) ||
+    bool a_scale = h.list == "balance" && h.span.of(document.source) == "scale";  // of a ruler or a tube
+    return a_scale || kinds_.ignored_lists.contains(h.list) ||
            std::none_of(known.begin(), known.end(), [&](const WordList& list) { return list.name == h.list; });
   });
   std::stable_sort(out.begin(), out.end(), [&](const Matcher::Heard& a, const Matcher::Heard& b) {
@@ -120,11 +121,15 @@ ItemReader::Read ItemReader::read(const std::string& text) {
   for (std::size_t i = 0; i < document.tokens.size(); ++i) {
     std::string word(document.form(i));
     if (document.tokens[i].kind == TokenKind::word) out.words.insert(word);
+    bool each_time = word == "time" && i > 0 && (document.form(i - 1) == "each" || document.form(i - 1) == "every");
+    if (each_time) continue;
     if (list_of[i] != nullptr)
       take(item_of_list(*list_of[i]));
     else if (!taken[i] && telling(document, i, kinds_))
       take(item_of_word(word, out));
   }
+  bool plotted = out.words.contains("plot") || out.words.contains("plotted") || out.words.contains("graph");
+  if (plotted) take(item_of_list("graph"));
   return out;
 }
 

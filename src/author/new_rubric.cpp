@@ -43,8 +43,15 @@ std::string id_of(const std::string& text, std::set<std::string>& taken) {
 
 const PointKind& kind_of(const ItemReader::Read& read, const PointKinds& kinds) {
   bool instrument = std::any_of(read.items.begin(), read.items.end(), [](const Item& item) { return item.instrument; });
+  // "time it with a stopwatch, same time every run": what is measured with comes before what is kept the same
+  bool tool_first = false;
+  for (const Item& item : read.items) {
+    if (item.name == "same" || item.name == "keep same") break;
+    tool_first = tool_first || item.instrument;
+  }
   for (const PointKind& kind : kinds.kinds) {
     bool word = std::any_of(kind.words.begin(), kind.words.end(), [&](const std::string& w) { return read.words.contains(w); });
+    if (tool_first && kind.facet == "control") continue;
     if (word || (kind.instrument && instrument) || (kind.words.empty() && !kind.instrument)) return kind;
   }
   return kinds.kinds.back();
@@ -75,7 +82,7 @@ class Builder {
     const PointKind& kind = kind_of(read, kinds_);
     bool listed = read.words.contains("values") || read.words.contains("range");
     bool values = (kind.facet == "independent" && (read.numbers > 1 || listed)) ||
-                  (!points_.values.empty() && (read.numbers > 2 || read.words.contains("table")));
+                  (!points_.values.empty() && (read.numbers > 2 || read.words.contains("table") || table_values_in(point.text) > 2));
     if (values && points_.values.empty()) {
       out_.findings.push_back(make_finding(Code::point_is_table, name_, point.span, {point.text}));
       values = false;
@@ -99,6 +106,22 @@ class Builder {
     std::string example = values ? all_values() : point.text;
     out += ", \"examples\": {\"present\": " + list_of({example}) + ", \"missing\": " + list_of({"I had a nice lunch."}) + "}";
     return out + "}";
+  }
+
+  // How many of the table's values stand in a point, with their unit or without: "0, 200, 400, 600 and 800 g".
+  [[nodiscard]] std::size_t table_values_in(const std::string& text) const {
+    auto part_of_number = [](char c) { return (c >= '0' && c <= '9') || c == '.'; };
+    std::size_t found = 0;
+    for (const std::string& value : points_.values) {
+      std::string number = value.substr(0, value.find_first_not_of("0123456789."));
+      bool stands = false;
+      for (std::size_t at = text.find(number); !number.empty() && at != std::string::npos && !stands; at = text.find(number, at + 1)) {
+        std::size_t end = at + number.size();
+        stands = (at == 0 || !part_of_number(text[at - 1])) && (end == text.size() || !part_of_number(text[end]));
+      }
+      found += stands ? 1U : 0U;
+    }
+    return found;
   }
 
   [[nodiscard]] bool in_title(const std::string& name) const {

@@ -53,15 +53,27 @@ Ways control_ways(const std::vector<Item>& items) {
       things.push_back(item);
   }
   out.use = {"fair test"};
-  std::vector<Item> quantities;
-  std::copy_if(things.begin(), things.end(), std::back_inserter(quantities), [](const Item& item) { return item.quantity; });
-  if (!quantities.empty()) things = quantities;
+  std::erase_if(things, [](const Item& item) { return item.qualifier; });
   if (things.empty()) return out;
   out.present.push_back("({same}|{keep same}|constant|equal) & " + any_of(things));
   return out;
 }
 
 }  // namespace
+
+// One thing that can hurt, or that is done about it, is enough.
+Ways safety_ways(const std::vector<Item>& items, const Known& known) {
+  Ways out;
+  out.use = {"careful"};
+  std::vector<Item> things;
+  for (const Item& item : items) {
+    if (!item.action && !item.qualifier && !item.quantity && item.name != "careful" && !known.common(item) && !known.subject(item))
+      things.push_back(item);
+  }
+  if (things.size() > kMostItems) things.resize(kMostItems);
+  if (!things.empty()) out.present.push_back(any_of(things));
+  return out;
+}
 
 Ways values_ways(const std::vector<Item>& items) {
   std::vector<Item> things;
@@ -83,6 +95,10 @@ Ways ways_of(std::string_view facet, const std::vector<Item>& items, const Known
   if (facet == "instrument" && tool) return instrument_ways(items);
   if (facet == "control") return control_ways(items);
   if (std::any_of(items.begin(), items.end(), [](const Item& item) { return item.name == "graph"; })) return graph_ways(items);
+  if (facet == "safety") {
+    Ways out = safety_ways(items, known);
+    if (!out.present.empty()) return out;
+  }
   // What is done counts only where there is little else: pupils have many words for it.
   std::vector<Item> used = items;
   auto actions = std::stable_partition(used.begin(), used.end(), [](const Item& item) { return !item.action; });
