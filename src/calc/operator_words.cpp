@@ -112,14 +112,13 @@ struct ByStart {
   std::array<std::uint8_t, std::size(kPhrases)> order{};
   std::array<std::uint8_t, 26 * 26 + 1> begin{};
   constexpr ByStart() {
-    std::uint8_t n = 0;
-    for (std::size_t pair = 0; pair < 26 * 26; ++pair) {
-      begin[pair] = n;
-      for (std::size_t i = 0; i < std::size(kPhrases); ++i) {
-        if (pair_of(kPhrases[i].words[0]) == pair) order[n++] = static_cast<std::uint8_t>(i);
-      }
+    for (const Phrase& phrase : kPhrases) ++begin[pair_of(phrase.words[0]) + 1];
+    for (std::size_t pair = 1; pair < begin.size(); ++pair) begin[pair] = static_cast<std::uint8_t>(begin[pair] + begin[pair - 1]);
+    std::array<std::uint8_t, 26 * 26> filled{};
+    for (std::size_t i = 0; i < std::size(kPhrases); ++i) {
+      std::size_t pair = pair_of(kPhrases[i].words[0]);
+      order[static_cast<std::size_t>(begin[pair]) + filled[pair]++] = static_cast<std::uint8_t>(i);
     }
-    begin[26 * 26] = n;
   }
 };
 constexpr ByStart kByStart;
