@@ -138,7 +138,7 @@ class Builder {
   // The ways of each alternative that a point leaves open.
   Ways all_ways(const std::string& text, const std::string& facet) {
     Known known{[&](const Item& item) { return often_[item.pattern] * 3 > reads_.size() && often_[item.pattern] > 2; },
-                [&](const Item& item) { return in_title(item.name); }};
+                [&](const Item& item) { return often_[item.pattern] > 1; }, [&](const Item& item) { return in_title(item.name); }};
     Ways out;
     for (const std::string& one : alternatives(text)) {
       Ways ways = ways_of(facet, reader_.read(one).items, known);

@@ -67,11 +67,42 @@ Ways safety_ways(const std::vector<Item>& items, const Known& known) {
   out.use = {"careful"};
   std::vector<Item> things;
   for (const Item& item : items) {
-    if (!item.action && !item.qualifier && !item.quantity && item.name != "careful" && !known.common(item) && !known.subject(item))
+    if (!item.action && !item.qualifier && !item.quantity && item.name != "careful" && !known.elsewhere(item) && !known.subject(item))
       things.push_back(item);
   }
   if (things.size() > kMostItems) things.resize(kMostItems);
   if (!things.empty()) out.present.push_back(any_of(things));
+  return out;
+}
+
+// What is reckoned from what: the operation has to be said, or the sum is only named.
+Ways processing_ways(const std::vector<Item>& items) {
+  std::vector<Item> operations;
+  std::vector<Item> things;
+  for (const Item& item : items) {
+    if (item.name == "divide" || item.name == "multiply" || item.name == "subtract")
+      operations.push_back(item);
+    else if (!item.action && !item.qualifier)
+      things.push_back(item);
+  }
+  if (operations.empty() || things.empty()) return {};
+  return {{}, {any_of(operations) + " & " + any_of(things)}, {"{calculate} & " + any_of(things)}};
+}
+
+// How the results bear on the hypothesis: it is said to be right or wrong by something that is found.
+Ways hypothesis_ways(const std::vector<Item>& items) {
+  static const std::string kSaid = "(hypothesis|prediction|predicted|theory)";
+  static const std::string kVerdict = "(right|correct|true|supported|accepted|wrong|false|proved|disproved|rejected)";
+  std::vector<Item> things;
+  for (const Item& item : items) {
+    bool verdict = item.name == "right" || item.name == "correct" || item.name == "theory" || item.name == "hyp" || item.name == "hypothesis";
+    if (!item.action && !item.qualifier && !verdict) things.push_back(item);
+  }
+  Ways out{{}, {}, {kSaid, "(he|she|they) ... " + kVerdict}};
+  if (things.empty())
+    out.present.push_back(kSaid + " ... " + kVerdict);
+  else
+    out.present = {kSaid + " ... " + kVerdict + " & " + any_of(things), any_of(things) + " & " + kVerdict + " ... " + kSaid};
   return out;
 }
 
@@ -98,6 +129,10 @@ Ways ways_of(std::string_view facet, const std::vector<Item>& items, const Known
   if (facet == "safety") {
     Ways out = safety_ways(items, known);
     if (!out.present.empty()) return out;
+  }
+  if (facet == "hypothesis") return hypothesis_ways(items);
+  if (facet == "processing") {
+    if (Ways out = processing_ways(items); !out.present.empty()) return out;
   }
   // What is done counts only where there is little else: pupils have many words for it.
   std::vector<Item> used = items;

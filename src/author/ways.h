@@ -19,8 +19,9 @@ struct Ways {
 Ways values_ways(const std::vector<Item>& items);
 
 struct Known {
-  std::function<bool(const Item&)> common;   // in so many points of the rubric that it shows none of them
-  std::function<bool(const Item&)> subject;  // what the practical is about: pupils say "it"
+  std::function<bool(const Item&)> common;     // in so many points of the rubric that it shows none of them
+  std::function<bool(const Item&)> elsewhere;  // in another point too
+  std::function<bool(const Item&)> subject;    // what the practical is about: pupils say "it"
 };
 Ways ways_of(std::string_view facet, const std::vector<Item>& items, const Known& known);
 
