@@ -261,6 +261,9 @@ class Values {
       off_table = off_table || seen.off_table;
       if (seen.row != SIZE_MAX || seen.step) out.evidence.push_back({0, seen.first, seen.last});
     }
+    // "200 g, 400 g and 600 g" of a table that begins with 0 g: nothing added need not be said
+    bool some = std::count(found.begin(), found.end(), true) > 2;
+    if (some && found[1] && plain_si(given_.values.front()) == 0) found[0] = true;
     std::size_t count = static_cast<std::size_t>(std::count(found.begin(), found.end(), true));
     bool consecutive = false;
     for (std::size_t i = 1; i < found.size(); ++i) consecutive = consecutive || (found[i] && found[i - 1]);
